@@ -46,6 +46,8 @@ export interface FanTable {
   readonly motorFloor_W?: number;
   /** Rated speed, shown on the drawing only. */
   readonly speed_rpm?: number;
+  /** The curve has a stall dip, so pressure may rise over part of it; without this a rise is refused. */
+  readonly saddle?: boolean;
   readonly points: readonly FanPoint[];
   /** Where the numbers come from: "invented" for every fan in the starter catalogue. */
   readonly origin?: string;
@@ -117,8 +119,8 @@ export interface DuctCondition {
   readonly bunched_m?: number;
   /** Metres beyond what the hung path needs, lying in loops. */
   readonly draped_m?: number;
-  /** Share of the length replaced by another material at a compression. */
-  readonly swap?: { readonly share: number; readonly material: string; readonly compression: number };
+  /** Share of the length replaced by another material, relaxed as it comes out of the box. */
+  readonly swap?: { readonly share: number; readonly material: string };
 }
 
 export interface Elbow extends Base {
@@ -157,7 +159,8 @@ export interface Fitting extends Base {
 }
 
 export type Piece = Grille | Duct | Elbow | Fan | Terminal | Fitting;
-export type PieceKind = Piece['kind'];
+/** The room itself is reported as a piece when replacement air has to squeeze in. */
+export type PieceKind = Piece['kind'] | 'room';
 
 /** A fault named by kind, place (a piece id) and amount 0 to 1. */
 export interface Fault {
@@ -191,8 +194,19 @@ export interface Stock {
 
 /** What a loss is due to. */
 export type Cause =
-  | 'friction' | 'compression' | 'bend' | 'sag' | 'crimp' | 'fan system effect' | 'ties'
-  | 'loops' | 'swap' | 'entry' | 'exit' | 'fitting';
+  | 'friction'
+  | 'compression'
+  | 'bend'
+  | 'sag'
+  | 'crimp'
+  | 'fan system effect'
+  | 'ties'
+  | 'loops'
+  | 'swap'
+  | 'entry'
+  | 'exit'
+  | 'fitting'
+  | 'make-up';
 
 export interface CauseLoss {
   readonly cause: Cause;

@@ -1,0 +1,101 @@
+/** From a rich rig with faults to the plain series network it is solved on, or the reason it cannot be. */
+import { airState, type AirState } from './air.ts';
+import type { Coefficients } from './coefficients.ts';
+import { applyFaults, FAULTS } from './faults/index.ts';
+import { fanCurve, type FanCurve } from './fan.ts';
+import { partOf } from './fittings/index.ts';
+import { roomPart } from './fittings/room.ts';
+import type { Context, Part } from './network.ts';
+import type { Failure, Fan, FanTable, Note, Rig, Stock } from './types.ts';
+
+export interface Network {
+  readonly air: AirState;
+  /** In order from room to outdoors; the fan stands among them with the losses of its inlet. */
+  readonly parts: readonly Part[];
+  readonly fanIndex: number;
+  readonly fan: FanCurve;
+  readonly speed: number;
+  readonly assumptions: readonly Note[];
+  readonly warnings: readonly Note[];
+}
+
+export function isFailure(value: object): value is Failure {
+  return 'outcome' in value && value.outcome === 'failed';
+}
+
+function failed(code: Failure['code'], path: string, found: string, allowed: string): Failure {
+  return { outcome: 'failed', code, path, found, allowed };
+}
+
+/** Bore in m of the nearest piece that states one, looking back from `index` and then on. */
+function boreNear(rig: Rig, index: number): number {
+  const order = [...rig.run.slice(0, index + 1).reverse(), ...rig.run.slice(index + 1)];
+  for (const piece of order) if (piece.diameter_mm !== undefined) return piece.diameter_mm / 1000;
+  return 0.1;
+}
+
+function check(rig: Rig, stock: Stock): Failure | { fan: Fan; fanIndex: number; table: FanTable } {
+  const fanIndex = rig.run.findIndex((piece) => piece.kind === 'fan');
+  const fan = rig.run[fanIndex];
+  if (fan?.kind !== 'fan') return failed('no-fan', 'run', 'no fan', 'exactly one piece of kind "fan"');
+  const table = typeof fan.fan === 'string' ? stock.fans[fan.fan] : fan.fan;
+  if (!table) return failed('unknown-fan', `run[${fanIndex}].fan`, String(fan.fan), Object.keys(stock.fans).join(', '));
+  for (const [i, piece] of rig.run.entries()) {
+    if (piece.kind !== 'duct') continue;
+    if (!stock.materials[piece.material]) {
+      return failed('unknown-material', `run[${i}].material`, piece.material, Object.keys(stock.materials).join(', '));
+    }
+    if (piece.fullLength_m !== undefined && piece.fullLength_m < piece.path_m) {
+      return failed('does-not-reach', `run[${i}].fullLength_m`, `${piece.fullLength_m} m`, `at least the path, ${piece.path_m} m`);
+    }
+  }
+  for (const [i, fault] of (rig.faults ?? []).entries()) {
+    const piece = rig.run.find((candidate) => candidate.id === fault.at);
+    if (!piece) return failed('unknown-place', `faults[${i}].at`, fault.at, rig.run.map((p) => p.id).join(', '));
+    if (!FAULTS[fault.kind].fits(piece, stock)) {
+      const places = rig.run.filter((p) => FAULTS[fault.kind].fits(p, stock)).map((p) => p.id);
+      return failed('wrong-place', `faults[${i}].at`, fault.at, places.length ? places.join(', ') : `no piece of this run can have "${fault.kind}"`);
+    }
+  }
+  return { fan, fanIndex, table };
+}
+
+/** The network of a rig. `stock` names fans and materials; `coefficients` is one full set. */
+export function buildNetwork(rig: Rig, stock: Stock, coefficients: Coefficients): Network | Failure {
+  const checked = check(rig, stock);
+  if (isFailure(checked)) return checked;
+  const air = airState(rig.air);
+  const assumptions = new Map<string, Note>();
+  const warnings = new Map<string, Note>();
+  const context: Context = {
+    air,
+    stock,
+    coefficients,
+    rig,
+    assume: (code, at) => assumptions.set(`${code}@${at}`, { code, at }),
+    warn: (code, at) => warnings.set(`${code}@${at}`, { code, at }),
+  };
+  const worked = applyFaults(rig);
+  const parts: Part[] = worked.run.map((piece, i) => partOf(piece, context, boreNear(rig, i)));
+  const first = worked.run[0]!;
+  if (first.kind !== 'grille' && first.kind !== 'terminal') {
+    const entry = context.coefficients.bareEntry;
+    const bore = parts[0]!.diameter;
+    const scale = (entry * air.density) / 2 / ((Math.PI / 4) * bore * bore) ** 2;
+    parts[0] = { ...parts[0]!, terms: [{ cause: 'entry', loss: (q) => scale * q * q }, ...parts[0]!.terms] };
+  }
+  const room = rig.room ? roomPart(rig.room, context, parts[0]!.diameter) : null;
+  if (room) parts.unshift(room);
+  const speed = checked.fan.speed ?? 1;
+  const outlet = (checked.fan.diameter_mm ?? boreNear(rig, checked.fanIndex + 1) * 1000) / 1000;
+  return {
+    air,
+    parts,
+    fanIndex: checked.fanIndex + (room ? 1 : 0),
+    fan: fanCurve(checked.table, air.density, speed, outlet),
+    speed,
+    assumptions: [...assumptions.values()],
+    warnings: [...warnings.values()],
+  };
+}
+

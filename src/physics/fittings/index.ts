@@ -1,0 +1,25 @@
+/** One line a kind of piece; the fan stands apart because it adds pressure. */
+import type { Piece } from '../types.ts';
+import type { Context, Part } from '../network.ts';
+import { ductPart } from './duct.ts';
+import { elbowPart } from './elbow.ts';
+import { fanPart } from './fan.ts';
+import { fittingPart } from './fitting.ts';
+import { grillePart } from './grille.ts';
+import { terminalPart } from './terminal.ts';
+
+type Builders = { readonly [K in Piece['kind']]: (piece: Extract<Piece, { kind: K }>, context: Context, inletBore: number) => Part };
+
+export const FITTINGS: Builders = {
+  grille: grillePart,
+  duct: ductPart,
+  elbow: elbowPart,
+  fan: fanPart,
+  terminal: terminalPart,
+  fitting: fittingPart,
+};
+
+/** `inletBore` (m) is the bore of the piece before, for pieces that state none. */
+export function partOf<K extends Piece['kind']>(piece: Extract<Piece, { kind: K }>, context: Context, inletBore: number): Part {
+  return FITTINGS[piece.kind as K](piece, context, inletBore);
+}
