@@ -1,4 +1,45 @@
 import { sveltekit } from '@sveltejs/kit/vite';
-import { defineConfig } from 'vite';
+import { svelteTesting } from '@testing-library/svelte/vite';
+import { configDefaults, defineConfig } from 'vitest/config';
 
-export default defineConfig({ plugins: [sveltekit()] });
+const component = 'tests/**/*.svelte.test.ts';
+const browser = 'tests/browser/**/*.browser.test.ts';
+
+/** Three kinds of test, told apart by file name; `src/commands/test.ts` fails when a kind ran nothing. */
+export default defineConfig({
+  plugins: [sveltekit()],
+  test: {
+    globals: true,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: ['tests/**/*.test.ts'],
+          exclude: [...configDefaults.exclude, component, browser],
+        },
+      },
+      {
+        // The browser half of Svelte in jsdom: components, and runes in `.svelte.ts` files.
+        extends: true,
+        plugins: [svelteTesting()],
+        test: { name: 'component', environment: 'jsdom', include: [component] },
+      },
+      {
+        // A real Chromium on the built pages, last and one file at a time so that timings mean something.
+        extends: true,
+        test: {
+          name: 'browser',
+          environment: 'node',
+          include: [browser],
+          globalSetup: ['tests/browser/support/site.ts'],
+          fileParallelism: false,
+          sequence: { groupOrder: 1 },
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+        },
+      },
+    ],
+  },
+});
