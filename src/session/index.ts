@@ -1,0 +1,2 @@
+/** What is live while the app is open: settings and the running lesson. */
+export { settings, readSettings, type Theme } from './settings.svelte.ts';

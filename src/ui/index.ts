@@ -1,0 +1,6 @@
+/** Controls shared by every screen. */
+export { default as StepLine } from './StepLine.svelte';
+export { default as Picker } from './Picker.svelte';
+export { default as Options } from './Options.svelte';
+export { default as FlowGuess } from './FlowGuess.svelte';
+export type { Station, Choice } from './types.ts';
