@@ -1,0 +1,204 @@
+/**
+ * The shapes a file may hold, as strict schemas: a key that is not listed is refused. Each schema's message
+ * is a short code that `findings.ts` turns into words, so the wording stays in one place.
+ */
+import * as v from 'valibot';
+import type { FanTable, FaultKind, Fault, Material, Piece, Rig } from '#physics';
+import { inRange, type RangeName } from './ranges.ts';
+
+const record = <Entries extends v.ObjectEntries>(entries: Entries) =>
+  v.strictObject(entries, `keys:${Object.keys(entries).join('|')}`);
+
+const quantity = (name: RangeName) =>
+  v.pipe(
+    v.number(`range:${name}`),
+    v.check((value) => inRange(name, value), `range:${name}`),
+  );
+
+const maybe = (name: RangeName) => v.optional(quantity(name));
+
+const text = v.pipe(
+  v.string('type:text in double quotes'),
+  v.check((value) => value.trim() !== '', 'type:text that is not empty'),
+);
+
+const choice = <const Options extends readonly string[]>(options: Options) =>
+  v.picklist(options, `choice:${options.join('|')}`);
+
+const listOf = <Item extends v.GenericSchema>(item: Item) => v.array(item, 'type:a list [ ]');
+
+const pairOf = <Item extends v.GenericSchema>(item: Item) =>
+  v.strictTuple([item, item], 'type:a list of two numbers, [least, most]');
+
+export const marks = [
+  'published',
+  'transcribed',
+  'memory',
+  'model assumption',
+  'common practice, no source',
+  'invented',
+] as const;
+
+export const FanTableSchema = record({
+  name: v.optional(text),
+  pressure: choice(['total', 'static']),
+  outletDiameter_mm: maybe('outletDiameter_mm'),
+  ratingDensity_kg_m3: maybe('ratingDensity_kg_m3'),
+  motor: v.optional(choice(['AC', 'EC'])),
+  motorFloor_W: maybe('motorFloor_W'),
+  speed_rpm: maybe('speed_rpm'),
+  saddle: v.optional(v.boolean('type:true or false')),
+  points: listOf(
+    record({
+      flow_L_s: quantity('flow_L_s'),
+      pressure_Pa: quantity('pressure_Pa'),
+      power_W: maybe('power_W'),
+    }),
+  ),
+  origin: v.optional(text),
+}) satisfies v.GenericSchema<unknown, FanTable>;
+
+export const MaterialSchema = record({
+  name: text,
+  behaviour: choice(['rigid', 'semi-rigid', 'flexible']),
+  roughness_mm: quantity('roughness_mm'),
+  roughnessRange_mm: pairOf(quantity('roughness_mm')),
+  source: text,
+  mark: choice(marks),
+}) satisfies v.GenericSchema<unknown, Material>;
+
+const number = v.pipe(v.number('type:a number'), v.finite('type:a finite number'));
+const positive = v.pipe(
+  number,
+  v.check((value) => value > 0, 'type:a number above 0'),
+);
+const instrumentBasics = { name: text, source: text, mark: choice(marks), errorShare: maybe('errorShare') };
+
+/** What an instrument can read; range and resolution carry the unit of what it measures. */
+export const InstrumentSchema = v.variant(
+  'measures',
+  [
+    record({
+      ...instrumentBasics,
+      measures: v.literal('flow'),
+      range_L_s: pairOf(number),
+      resolution_L_s: positive,
+      error_L_s: v.optional(positive),
+    }),
+    record({
+      ...instrumentBasics,
+      measures: v.literal('velocity'),
+      range_m_s: pairOf(number),
+      resolution_m_s: positive,
+      error_m_s: v.optional(positive),
+    }),
+    record({
+      ...instrumentBasics,
+      measures: v.literal('pressure'),
+      range_Pa: pairOf(number),
+      resolution_Pa: positive,
+      error_Pa: v.optional(positive),
+    }),
+  ],
+  'choice:flow|velocity|pressure',
+);
+
+export type Instrument = v.InferOutput<typeof InstrumentSchema>;
+
+const bend = record({ angle_deg: quantity('angle_deg'), radiusRatio: quantity('radiusRatio') });
+const diameter_mm = quantity('diameter_mm');
+
+const pieces = [
+  record({
+    id: text,
+    kind: v.literal('grille'),
+    diameter_mm,
+    freeArea: maybe('freeArea'),
+    lossCoefficient: maybe('lossCoefficient'),
+  }),
+  record({
+    id: text,
+    kind: v.literal('duct'),
+    material: text,
+    diameter_mm,
+    path_m: quantity('path_m'),
+    fullLength_m: maybe('fullLength_m'),
+    roughness_mm: maybe('roughness_mm'),
+    supports: v.optional(record({ spacing_m: quantity('spacing_m'), width_mm: quantity('width_mm') })),
+    bends: v.optional(listOf(bend)),
+  }),
+  record({
+    id: text,
+    kind: v.literal('elbow'),
+    form: choice(['gored', 'pressed', 'mitred', 'adjustable', 'flexible']),
+    angle_deg: quantity('angle_deg'),
+    radiusRatio: maybe('radiusRatio'),
+    diameter_mm,
+    lossCoefficient: maybe('lossCoefficient'),
+  }),
+  record({
+    id: text,
+    kind: v.literal('fan'),
+    /** A name in the stock, or the table itself: anything that is not text is read as a table. */
+    fan: v.lazy((value: unknown) => (typeof value === 'string' ? text : FanTableSchema)),
+    speed: maybe('speed'),
+    diameter_mm: v.optional(diameter_mm),
+  }),
+  record({
+    id: text,
+    kind: v.literal('terminal'),
+    form: choice(['open-end', 'wall-cowl', 'rain-cap', 'high-rain-cap', 'louvre']),
+    diameter_mm,
+    lossCoefficient: maybe('lossCoefficient'),
+  }),
+  record({
+    id: text,
+    kind: v.literal('fitting'),
+    diameter_mm,
+    lossCoefficient: quantity('lossCoefficient'),
+  }),
+] as const;
+
+const PieceSchema = v.variant(
+  'kind',
+  pieces,
+  'choice:grille|duct|elbow|fan|terminal|fitting',
+) satisfies v.GenericSchema<unknown, Piece>;
+
+const fault = <Kind extends FaultKind>(kind: Kind) => ({
+  kind: v.literal(kind),
+  at: text,
+  amount: quantity('amount'),
+});
+
+const FaultSchema = v.variant(
+  'kind',
+  [
+    record({ ...fault('sag'), span_m: maybe('span_m') }),
+    record(fault('crimp')),
+    record(fault('flexible-swap')),
+    record(fault('tight-ties')),
+    record({ ...fault('extra-length'), manner: v.optional(choice(['bunched', 'draped'])) }),
+  ],
+  'choice:sag|crimp|flexible-swap|tight-ties|extra-length',
+) satisfies v.GenericSchema<unknown, Fault>;
+
+export const RigSchema = record({
+  name: text,
+  about: v.optional(text),
+  air: v.optional(
+    record({
+      temperature_C: maybe('temperature_C'),
+      relativeHumidity: maybe('relativeHumidity'),
+      pressure_Pa: maybe('airPressure_Pa'),
+      density_kg_m3: maybe('density_kg_m3'),
+      kinematicViscosity_m2_s: maybe('kinematicViscosity_m2_s'),
+    }),
+  ),
+  room: v.optional(
+    record({ volume_m3: quantity('volume_m3'), makeUpFreeArea_mm2: maybe('makeUpFreeArea_mm2') }),
+  ),
+  required: v.optional(record({ flow_L_s: quantity('requiredFlow_L_s'), source: text })),
+  run: listOf(PieceSchema),
+  faults: v.optional(listOf(FaultSchema)),
+}) satisfies v.GenericSchema<unknown, Rig>;
