@@ -1,2 +1,4 @@
 /** What is live while the app is open: settings and the running lesson. */
 export { settings, readSettings, type Theme } from './settings.svelte.ts';
+export { LessonPlay, type Balance } from './lesson-play.svelte.ts';
+export { RunSolver } from './lesson-run.ts';
