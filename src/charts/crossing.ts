@@ -1,0 +1,213 @@
+/**
+ * The crossing as geometry: what may be seen, then where every line, mark and label stands. Pure, so
+ * a reveal may feed it a new solution on every frame.
+ */
+import { scaleLinear } from 'd3';
+import type { CurvePoint } from '#physics';
+import { toDisplay, type UnitChoice } from '#units';
+import { clip, pressureAt, segmentsOf, smoothPath, spotAt, straightPath, tidy, type Spot } from './curve.ts';
+import { crossingLabels } from './crossingLabels.ts';
+import type { Box, PlacedLabel, Segment } from './placeLabels.ts';
+import type { Curve, Guess, Tone } from './types.ts';
+import { difference } from './words.ts';
+
+export interface CrossingInput {
+  readonly fan: readonly CurvePoint[];
+  readonly curves: readonly Curve[];
+  readonly point: CurvePoint | null;
+  readonly before?: CurvePoint | null;
+  readonly predicted?: number | null;
+  readonly required?: number;
+  readonly choice: UnitChoice;
+  readonly extent: CurvePoint;
+  readonly hideResult?: boolean;
+  readonly guess?: Guess;
+}
+
+/** The input with everything taken out that would give the answer away. */
+export interface CrossingView extends Omit<CrossingInput, 'hideResult'> {
+  readonly hidden: boolean;
+}
+
+export function visible({ hideResult, ...input }: CrossingInput): CrossingView {
+  const finite = (point: CurvePoint | null | undefined): CurvePoint | null =>
+    point && Number.isFinite(point.flow_L_s) && Number.isFinite(point.pressure_Pa) ? point : null;
+  return {
+    ...input,
+    curves: hideResult ? input.curves.filter((curve) => curve.tone !== 'present') : input.curves,
+    point: hideResult ? null : finite(input.point),
+    before: finite(input.before),
+    predicted: input.guess?.value_L_s ?? input.predicted,
+    hidden: hideResult === true,
+  };
+}
+
+/** The system curve a reader means: the present one, or the latest that may be seen. */
+export function readable(view: CrossingView): Curve | undefined {
+  const order: Tone[] = ['present', 'before', 'healthy', 'ghost'];
+  return order.map((tone) => view.curves.findLast((curve) => curve.tone === tone)).find(Boolean);
+}
+
+export interface Tick {
+  readonly at: number;
+  readonly text: string;
+}
+
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+  /** Size of the lettering in px. */
+  readonly type: number;
+}
+
+export interface CrossingLayout {
+  readonly frame: Box;
+  readonly x: (flow_L_s: number) => number;
+  readonly y: (pressure_Pa: number) => number;
+  readonly flowAt: (x: number) => number;
+  readonly xTicks: readonly Tick[];
+  readonly yTicks: readonly Tick[];
+  readonly lines: readonly { readonly id: string; readonly tone: Tone | 'fan'; readonly path: string }[];
+  readonly labels: readonly PlacedLabel[];
+  readonly dot?: Spot;
+  readonly ring?: Spot;
+  readonly arrow?: { readonly path: string; readonly head: string };
+  readonly required?: number;
+  readonly prediction?: { readonly x: number; readonly size: number; readonly onFan?: Spot };
+  readonly gap?: { readonly from: number; readonly to: number; readonly y: number };
+}
+
+/** Clear space between the ring or dot and the arrow. */
+const markRadius = 8;
+
+export function layout(view: CrossingView, { width, height, type }: Size): CrossingLayout {
+  const frame: Box = {
+    x: type * 2.4,
+    y: type * 1.9,
+    width: Math.max(40, width - type * 3.4),
+    height: Math.max(40, height - type * 4.7),
+  };
+  const flowEnd = toDisplay('flow', positive(view.extent.flow_L_s), view.choice);
+  const pressureEnd = toDisplay('pressure', positive(view.extent.pressure_Pa), view.choice);
+  const across = scaleLinear([0, flowEnd], [0, frame.width]);
+  const up = scaleLinear([0, pressureEnd], [frame.height, 0]);
+  const x = (flow_L_s: number): number => across(toDisplay('flow', flow_L_s, view.choice));
+  const y = (pressure_Pa: number): number => up(toDisplay('pressure', pressure_Pa, view.choice));
+  const spot = (point: CurvePoint): Spot => ({ x: x(point.flow_L_s), y: y(point.pressure_Pa) });
+  const drawn = (points: readonly CurvePoint[]): Spot[] =>
+    clip(tidy(points).map(spot), frame.width, frame.height);
+
+  const fan = drawn(view.fan);
+  const curves = view.curves.map((curve) => ({ ...curve, spots: drawn(curve.points) }));
+  const dot = view.point ? spot(view.point) : undefined;
+  const ring = view.before ? spot(view.before) : undefined;
+  const arrow = dot && ring ? slide(fan, ring, dot, type) : undefined;
+  const required = view.required == null ? undefined : x(view.required);
+  const size = type * 0.7;
+  const predicted = view.predicted;
+  const guessed_Pa = view.guess ? pressureAt(tidy(view.fan), view.guess.value_L_s) : null;
+  const prediction =
+    predicted == null || !Number.isFinite(predicted)
+      ? undefined
+      : {
+          x: Math.min(frame.width, Math.max(0, x(predicted))),
+          size,
+          onFan: guessed_Pa == null ? undefined : { x: x(predicted), y: y(guessed_Pa) },
+        };
+  const missed =
+    view.point && predicted != null ? difference('flow', view.point.flow_L_s, predicted, view.choice) : 0;
+  const gap =
+    dot && prediction && missed !== 0
+      ? { from: dot.x, to: prediction.x, y: frame.height - size - type * 0.45 }
+      : undefined;
+
+  const firm = curves.filter((curve) => curve.tone !== 'ghost').map((curve) => curve.spots);
+  const segments: Segment[] = [fan, ...firm].flatMap((spots) => segmentsOf(spots));
+  const faint = curves.filter((curve) => curve.tone === 'ghost').flatMap((curve) => segmentsOf(curve.spots));
+  if (arrow) segments.push(...segmentsOf(arrow.spots, 6));
+  if (dot) segments.push({ x1: dot.x, y1: dot.y, x2: dot.x, y2: frame.height });
+  if (ring) faint.push({ x1: ring.x, y1: ring.y, x2: ring.x, y2: frame.height });
+  if (required != null) segments.push({ x1: required, y1: 0, x2: required, y2: frame.height });
+  if (prediction?.onFan)
+    segments.push({ x1: prediction.x, y1: prediction.onFan.y, x2: prediction.x, y2: frame.height });
+  if (gap) segments.push({ x1: gap.from, y1: gap.y, x2: gap.to, y2: gap.y });
+  const boxes: Box[] = [dot, ring, prediction?.onFan].flatMap((mark) =>
+    mark
+      ? [{ x: mark.x - markRadius, y: mark.y - markRadius, width: markRadius * 2, height: markRadius * 2 }]
+      : [],
+  );
+  if (prediction)
+    boxes.push({ x: prediction.x - size * 0.65, y: frame.height - size, width: size * 1.3, height: size });
+
+  return {
+    frame,
+    x,
+    y,
+    flowAt: (at) => view.extent.flow_L_s * Math.min(1, Math.max(0, at / frame.width)),
+    xTicks: ticksOf(across, Math.max(2, Math.round(frame.width / (type * 4.2)))),
+    yTicks: ticksOf(up, Math.max(2, Math.round(frame.height / (type * 3.6)))),
+    lines: [
+      ...curves.map(({ id, tone, spots }) => ({ id, tone, path: smoothPath(spots) })),
+      { id: 'fan', tone: 'fan' as const, path: smoothPath(fan) },
+    ],
+    labels: crossingLabels(
+      view,
+      { frame, type, fan, curves, dot, required, prediction, gap, missed },
+      { boxes, segments, faint },
+    ),
+    dot,
+    ring,
+    arrow,
+    required,
+    prediction,
+    gap,
+  };
+}
+
+function positive(value: number): number {
+  return Number.isFinite(value) && value > 0 ? value : 1;
+}
+
+function ticksOf(scale: ReturnType<typeof scaleLinear<number, number>>, count: number): Tick[] {
+  // d3 takes the count as a hint and may nearly double it; ask for fewer until they fit.
+  let ask = count;
+  while (ask > 2 && scale.ticks(ask).length > count + 1) ask -= 1;
+  const format = scale.tickFormat(ask);
+  return scale.ticks(ask).map((value) => ({ at: scale(value), text: format(value) }));
+}
+
+/** An arrow that follows the fan curve from ring to dot, lifted off it so that both can be seen. */
+function slide(
+  fan: readonly Spot[],
+  ring: Spot,
+  dot: Spot,
+  type: number,
+): (CrossingLayout['arrow'] & { spots: Spot[] }) | undefined {
+  const reach = Math.hypot(dot.x - ring.x, dot.y - ring.y);
+  if (reach < markRadius * 2 + 8) return undefined;
+  const lift = Math.min(type * 1.3, reach * 0.3);
+  const steps = 16;
+  const spots: Spot[] = [];
+  for (let step = 0; step <= steps; step += 1) {
+    const share = step / steps;
+    const at = ring.x + share * (dot.x - ring.x);
+    const straightY = ring.y + share * (dot.y - ring.y);
+    const y = spotAt(fan, at)?.y ?? straightY;
+    // Near the ends the fan curve is left for the mark itself, which need not lie on it to the pixel.
+    const blend = Math.sin(Math.PI * share);
+    const spot = { x: at + lift * blend * 0.6, y: straightY + (y - straightY) * blend - lift * blend };
+    const clear = markRadius - 1;
+    if (Math.hypot(spot.x - ring.x, spot.y - ring.y) < clear) continue;
+    if (Math.hypot(spot.x - dot.x, spot.y - dot.y) < clear + 1) continue;
+    spots.push(spot);
+  }
+  const tip = spots[spots.length - 1];
+  const tail = spots[spots.length - 2];
+  if (!tip || !tail) return undefined;
+  const angle = Math.atan2(dot.y - tail.y, dot.x - tail.x);
+  const barb = (turn: number): Spot => ({
+    x: tip.x - 8 * Math.cos(angle + turn),
+    y: tip.y - 8 * Math.sin(angle + turn),
+  });
+  return { spots, path: straightPath(spots), head: straightPath([barb(0.5), tip, barb(-0.5)]) };
+}

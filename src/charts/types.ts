@@ -1,0 +1,46 @@
+/** The shapes the charts take. Flows and pressures come in L/s and Pa; the charts turn them into the reader's unit. */
+import type { CurvePoint } from '#physics';
+
+export type Tone = 'healthy' | 'ghost' | 'before' | 'present';
+
+/** A system curve with the words that stand on it. */
+export interface Curve {
+  readonly id: string;
+  readonly label: string;
+  readonly points: readonly CurvePoint[];
+  readonly tone: Tone;
+}
+
+/** A prediction being made. All in L/s; `onset` is told a value already clamped and stepped. */
+export interface Guess {
+  readonly value_L_s: number;
+  readonly min: number;
+  readonly max: number;
+  readonly step: number;
+  onset(value_L_s: number): void;
+}
+
+export interface LedgerEntry {
+  readonly id: string;
+  readonly label: string;
+  readonly kind: 'opening' | 'debit' | 'credit' | 'pending';
+  /** Balance after this entry. */
+  readonly flow_L_s: number;
+  readonly before_L_s: number;
+}
+
+/** A place on the run under the drawing: `x` in the drawing's pixels. */
+export interface WalkStation {
+  readonly x: number;
+  readonly total_Pa: number;
+  readonly static_Pa: number;
+  /** Id of the piece just upstream; "room" for the first. */
+  readonly after: string;
+}
+
+/** The numbers of a chart as a real table; the first cell of a row is its heading. */
+export interface ChartTable {
+  readonly caption: string;
+  readonly columns: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}

@@ -1,0 +1,38 @@
+/** What the charts say: numbers in the reader's unit, a summary for a screen reader, and the table. */
+import { rounded, show, type UnitChoice } from '#units';
+import { say } from '#i18n';
+
+type Measured = 'flow' | 'pressure';
+
+/** "33.8 litres a second": units written out, because "L/s" is read badly aloud. */
+export function spoken(quantity: Measured, value: number, choice: UnitChoice, already = false): string {
+  return `${show(quantity, value, choice, { already }).number} ${spokenUnit(quantity, choice)}`;
+}
+
+export function spokenUnit(quantity: Measured, choice: UnitChoice): string {
+  if (quantity === 'pressure')
+    return choice.pressure === 'Pa' ? say('chart.unit.Pa') : say('chart.unit.in-wg');
+  if (choice.flow === 'cfm') return say('chart.unit.cfm');
+  return choice.flow === 'L/s' ? say('chart.unit.L-s') : say('chart.unit.m3-h');
+}
+
+/** Unit as set in type: "L/s". */
+export function symbol(quantity: Measured, choice: UnitChoice): string {
+  return show(quantity, 0, choice).symbol;
+}
+
+/** Number alone without idle zeros: "25", "38", "33.8". For what people chose, not for results. */
+export function brief(quantity: Measured, value: number, choice: UnitChoice, already = false): string {
+  const { number } = show(quantity, value, choice, { already });
+  return number.includes('.') ? number.replace(/\.?0+$/, '') : number;
+}
+
+/** Difference of two values as shown, in the reader's unit: what a reader would work out from the screen. */
+export function difference(quantity: Measured, from: number, to: number, choice: UnitChoice): number {
+  const digits = show(quantity, 0, choice).number.split('.')[1]?.length ?? 0;
+  return Number((rounded(quantity, to, choice) - rounded(quantity, from, choice)).toFixed(digits)) + 0;
+}
+
+export function more(value: number): 'more' | 'less' | 'same' {
+  return value > 0 ? 'more' : value < 0 ? 'less' : 'same';
+}
