@@ -4,7 +4,7 @@
  * edition), with the steps between its ranges blended over a narrow band so that the loss is
  * continuous in every argument (model assumption).
  */
-import { frictionFactor } from './friction.ts';
+import { frictionFactor, type ByReynolds } from './friction.ts';
 
 /** Angle factor A1: 0.9 sin(angle) to 70 degrees, 1 at 90, 0.7 + 0.35 angle/90 from 100. */
 export function angleFactor(angle_deg: number): number {
@@ -22,36 +22,48 @@ export function radiusFactor(radiusRatio: number): number {
   return r <= 1 ? 0.21 * r ** -2.5 : 0.21 * r ** -0.5;
 }
 
+/** Where the ranges of the diagram meet: from kinked to tight round r/D 0.55, from tight to gentle round 0.7. */
+const tightShare = (radiusRatio: number) => between(0.53, 0.57, radiusRatio);
+const gentleShare = (radiusRatio: number) => between(0.68, 0.72, radiusRatio);
+
 /** Reynolds factor kRe, never below 1. Published for Re 4e4 to 3e5; held below Re 1e4. */
 export function reynoldsFactor(radiusRatio: number, reynolds: number): number {
-  const re = Math.max(reynolds, 1e4);
-  const gentle = Math.max(1, 11.5 * re ** -0.19);
-  const tight = Math.max(1, 5.45 * re ** -0.131);
-  const kinked = 1 + 4400 / re;
-  return mix(mix(kinked, tight, between(0.53, 0.57, radiusRatio)), gentle, between(0.68, 0.72, radiusRatio));
+  return reynoldsFactorOf(tightShare(radiusRatio), gentleShare(radiusRatio), Math.max(reynolds, 1e4));
+}
+
+/** Powers are worked out only for the ranges that count. */
+function reynoldsFactorOf(tight: number, gentle: number, re: number): number {
+  let factor = tight < 1 ? 1 + 4400 / re : 1;
+  if (tight > 0 && gentle < 1) factor = mix(factor, Math.max(1, 5.45 * re ** -0.131), tight);
+  if (gentle > 0) factor = mix(factor, Math.max(1, 11.5 * re ** -0.19), gentle);
+  return factor;
 }
 
 /**
- * Roughness factor kD: rough over smooth friction factor, between 1 and 2 (1.5 when kinked). The source
- * steps at Re 4e4; the ratio is used at all Re instead, which is continuous.
+ * A bend as its local loss coefficient against Re and relative roughness; angle in degrees, 0 to 180.
+ *
+ * Roughness factor kD: rough over smooth friction factor, between 1 and 2 (up to 1.5 when kinked). The
+ * source steps at Re 4e4; the ratio is used at all Re instead, which is continuous.
  */
-export function roughnessFactor(radiusRatio: number, reynolds: number, relativeRoughness: number): number {
-  const re = Math.max(reynolds, 1e4);
-  const ratio = frictionFactor(re, relativeRoughness) / frictionFactor(re, 0);
-  const gentle = Math.min(2, Math.max(1, ratio));
-  const kinked = Math.min(1.5, 1 + 500 * relativeRoughness);
-  return mix(kinked, gentle, between(0.53, 0.57, radiusRatio));
+export function bendOf(angle_deg: number, radiusRatio: number, friction: ByReynolds = frictionFactor): ByReynolds {
+  if (angle_deg <= 0) return () => 0;
+  const shape = angleFactor(Math.min(angle_deg, 180)) * radiusFactor(radiusRatio);
+  const tight = tightShare(radiusRatio);
+  const gentle = gentleShare(radiusRatio);
+  return (reynolds, relativeRoughness) => {
+    const re = Math.max(reynolds, 1e4);
+    let rough = Math.min(1.5, 1 + 500 * relativeRoughness);
+    if (tight > 0) {
+      const ratio = friction(re, relativeRoughness) / friction(re, 0);
+      rough = mix(rough, Math.min(2, Math.max(1, ratio)), tight);
+    }
+    return shape * reynoldsFactorOf(tight, gentle, re) * rough;
+  };
 }
 
 /** Local loss coefficient of one bend. Angle in degrees, 0 to 180. */
 export function bendLoss(angle_deg: number, radiusRatio: number, reynolds: number, relativeRoughness: number): number {
-  if (angle_deg <= 0) return 0;
-  return (
-    angleFactor(Math.min(angle_deg, 180)) *
-    radiusFactor(radiusRatio) *
-    reynoldsFactor(radiusRatio, reynolds) *
-    roughnessFactor(radiusRatio, reynolds, relativeRoughness)
-  );
+  return bendOf(angle_deg, radiusRatio)(reynolds, relativeRoughness);
 }
 
 /** Mitred elbow without vanes (Rennels and Hudson, read through the open `fluids` library): 1.2021 at 90 degrees. */

@@ -5,6 +5,7 @@ import { applyFaults, FAULTS } from './faults/index.ts';
 import { fanCurve, type FanCurve } from './fan.ts';
 import { partOf } from './fittings/index.ts';
 import { roomPart } from './fittings/room.ts';
+import { rememberedFriction } from './friction.ts';
 import type { Context, Part } from './network.ts';
 import type { Failure, Fan, FanTable, Note, Rig, Stock } from './types.ts';
 
@@ -72,6 +73,7 @@ export function buildNetwork(rig: Rig, stock: Stock, coefficients: Coefficients)
     stock,
     coefficients,
     rig,
+    friction: rememberedFriction(),
     assume: (code, at) => assumptions.set(`${code}@${at}`, { code, at }),
     warn: (code, at) => warnings.set(`${code}@${at}`, { code, at }),
   };

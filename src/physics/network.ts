@@ -4,6 +4,7 @@
  */
 import type { AirState } from './air.ts';
 import type { Coefficients } from './coefficients.ts';
+import type { ByReynolds } from './friction.ts';
 import type { AssumptionCode, WarningCode } from './notes.ts';
 import type { Cause, PieceKind, PieceShape, Rig, Stock } from './types.ts';
 
@@ -28,6 +29,8 @@ export interface Context {
   readonly stock: Stock;
   readonly coefficients: Coefficients;
   readonly rig: Rig;
+  /** Friction factor, remembered over one run. */
+  readonly friction: ByReynolds;
   readonly assume: (code: AssumptionCode, at: string) => void;
   readonly warn: (code: WarningCode, at: string) => void;
 }

@@ -54,10 +54,10 @@ function crossings(network: Network, surplus: (flow: number) => number): number[
   if (!(surplus(end) < 0)) return [];
   if (network.fan.falling) return [bracketedRoot(surplus, start, end, TOLERANCE)];
   const roots: number[] = [];
+  const edges = brackets(network, start, end);
   let left = start;
   let atLeft = surplus(left);
-  for (let i = 1; i <= SCAN_STEPS; i++) {
-    const right = start + ((end - start) * i) / SCAN_STEPS;
+  for (const right of edges) {
     const atRight = surplus(right);
     if (atLeft * atRight <= 0 && atRight !== 0) roots.push(bracketedRoot(surplus, left, right, TOLERANCE));
     left = right;
@@ -66,12 +66,35 @@ function crossings(network: Network, surplus: (flow: number) => number): number[
   return roots;
 }
 
+/**
+ * Ends of the brackets to search, in order. What the run asks for grows with flow, so where the fan's
+ * pressure falls there is one crossing at most and the stretch is one bracket; where it rises it is cut fine.
+ */
+function brackets(network: Network, start: number, end: number): number[] {
+  const edges: number[] = [];
+  let flow = start;
+  let pressure = network.fan.totalPressure(start);
+  let rose = false;
+  for (let i = 1; i <= SCAN_STEPS; i++) {
+    const next = start + ((end - start) * i) / SCAN_STEPS;
+    const atNext = network.fan.totalPressure(next);
+    const rises = atNext > pressure;
+    if ((rises || rose) && i > 1) edges.push(flow);
+    flow = next;
+    pressure = atNext;
+    rose = rises;
+  }
+  edges.push(end);
+  return edges;
+}
+
 function operatingPoint(network: Network, surplus: (flow: number) => number, flow: number): OperatingPoint {
   const step = Math.max(1e-7, flow * 1e-5);
   return {
     flow_L_s: flow * 1000,
     pressure_Pa: network.fan.totalPressure(flow),
-    stable: surplus(flow + step) < surplus(flow - step),
+    // On a falling fan curve every crossing is: the run asks for more at more flow.
+    stable: network.fan.falling || surplus(flow + step) < surplus(flow - step),
   };
 }
 
@@ -80,16 +103,19 @@ function report(network: Network, flow: number, residual: number, points: Operat
   const litres = flow * 1000;
   const pressure = fan.totalPressure(flow);
   const power = fan.power(flow);
-  const pieces: PieceResult[] = parts.map((part) => ({
-    id: part.id,
-    kind: part.kind,
-    flow_L_s: litres,
-    velocity_m_s: flow / boreArea(part.diameter),
-    velocityPressure_Pa: velocityPressure(flow, part.diameter, air.density),
-    loss_Pa: lossOf(part, flow),
-    causes: part.terms.map((term) => ({ cause: term.cause, loss_Pa: term.loss(flow) })),
-    shape: part.shape,
-  }));
+  const pieces: PieceResult[] = parts.map((part) => {
+    const causes = part.terms.map((term) => ({ cause: term.cause, loss_Pa: term.loss(flow) }));
+    return {
+      id: part.id,
+      kind: part.kind,
+      flow_L_s: litres,
+      velocity_m_s: flow / boreArea(part.diameter),
+      velocityPressure_Pa: velocityPressure(flow, part.diameter, air.density),
+      loss_Pa: causes.reduce((sum, cause) => sum + cause.loss_Pa, 0),
+      causes,
+      shape: part.shape,
+    };
+  });
   return {
     outcome: 'solved',
     flow_L_s: { room: litres, fan: litres, outdoors: litres },

@@ -1,10 +1,9 @@
 /** A length of duct with its bends, and what hanging, tying, bunching or swapping did to it. */
 import type { Duct, Material } from '../types.ts';
 import { coefficientTerm, reynolds, velocityPressure, type Context, type Part, type Term } from '../network.ts';
-import { bendLoss } from '../bends.ts';
+import { bendOf } from '../bends.ts';
 import { compressionFactor, compressionOf, MEASURED_BORE_MM, MEASURED_COMPRESSION } from '../compression.ts';
 import { roundedNeck } from '../constriction.ts';
-import { frictionFactor } from '../friction.ts';
 import { sagShape, supportRadiusRatio } from '../sag.ts';
 
 /** Spacing taken when a rig states no supports: the figure of ADC section 4.6 as a US DOE guide quotes it. */
@@ -37,7 +36,7 @@ export function ductPart(duct: Duct, context: Context): Part {
   const share = condition.swap?.share ?? 0;
 
   const friction = (roughness: number) => (flow: number) =>
-    (frictionFactor(reynolds(flow, diameter, air.viscosity), roughness / duct.diameter_mm) / diameter) *
+    (context.friction(reynolds(flow, diameter, air.viscosity), roughness / duct.diameter_mm) / diameter) *
     velocityPressure(flow, diameter, air.density);
   const perMetre = friction(wall);
   const factor = compressionFactor(material.behaviour, compression, duct.diameter_mm, coefficients.compression);
@@ -47,9 +46,12 @@ export function ductPart(duct: Duct, context: Context): Part {
     noteCompression(material, compression, duct, context);
   }
 
-  const bend = (angle: number, radius: number, roughness: number) => (flow: number) =>
-    bendLoss(angle, radius, reynolds(flow, diameter, air.viscosity), roughness / duct.diameter_mm) *
-    velocityPressure(flow, diameter, air.density);
+  const bend = (angle: number, radius: number, roughness: number) => {
+    const coefficient = bendOf(angle, radius, context.friction);
+    return (flow: number) =>
+      coefficient(reynolds(flow, diameter, air.viscosity), roughness / duct.diameter_mm) *
+      velocityPressure(flow, diameter, air.density);
+  };
   for (const turn of duct.bends ?? []) {
     const loss = bend(turn.angle_deg, turn.radiusRatio, wall);
     terms.push({ cause: 'bend', loss: (flow) => coefficients.bend * loss(flow) });

@@ -4,7 +4,7 @@
  */
 import type { Elbow } from '../types.ts';
 import { coefficientTerm, reynolds, velocityPressure, type Context, type Part, type Term } from '../network.ts';
-import { bendLoss, mitreLoss } from '../bends.ts';
+import { bendOf, mitreLoss } from '../bends.ts';
 
 type Table = readonly (readonly [number, number])[];
 
@@ -46,12 +46,12 @@ export function elbowPart(elbow: Elbow, context: Context): Part {
   if (elbow.lossCoefficient !== undefined) {
     term = coefficientTerm('bend', elbow.lossCoefficient, diameter, air.density);
   } else if (elbow.form === 'flexible') {
-    const radius = elbow.radiusRatio ?? 1;
+    const bend = bendOf(elbow.angle_deg, elbow.radiusRatio ?? 1, context.friction);
     term = {
       cause: 'bend',
       loss: (flow) =>
         coefficients.bend *
-        bendLoss(elbow.angle_deg, radius, reynolds(flow, diameter, air.viscosity), FLEXIBLE_ROUGHNESS_MM / elbow.diameter_mm) *
+        bend(reynolds(flow, diameter, air.viscosity), FLEXIBLE_ROUGHNESS_MM / elbow.diameter_mm) *
         velocityPressure(flow, diameter, air.density),
     };
     context.assume('bend-blend', elbow.id);
