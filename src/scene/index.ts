@@ -1,0 +1,6 @@
+/** The one door of the scene. */
+export { default as Scene } from './Scene.svelte';
+export { default as LostHatch } from './LostHatch.svelte';
+export { layout } from './layout/index.ts';
+export { describe } from './words.ts';
+export type { Box, Drawing, Frame, Lettering, Point, Sample } from './types.ts';

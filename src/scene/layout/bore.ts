@@ -1,0 +1,78 @@
+/** Half the open bore at every sample: each piece's own, narrowed by crimp and ties, swollen in the fan. */
+import type { Piece, Solution } from '#physics';
+import type { Sample } from '../types.ts';
+import type { Raw } from './centreline.ts';
+import { bump, clamp, ease } from './numbers.ts';
+
+export interface Narrowing {
+  readonly piece: string;
+  readonly along: number;
+  readonly reach: number;
+  /** Open height over bore. */
+  readonly ratio: number;
+  /** Open area over full area, which sets the speed. */
+  readonly area: number;
+}
+
+export interface Extent {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** First and last distance along of every piece. */
+export function extents(points: readonly Raw[]): Map<string, Extent> {
+  const found = new Map<string, Extent>();
+  for (const point of points) {
+    const own = found.get(point.piece);
+    found.set(point.piece, { from: own?.from ?? point.along, to: point.along });
+  }
+  return found;
+}
+
+/** How the mixed-flow fan's casing swells, and its hub, over its length 0 to 1. */
+export const casing = (t: number) => 1 + 0.5 * ease((t - 0.1) / 0.3) * (1 - ease((t - 0.62) / 0.3));
+export const hub = (t: number) => {
+  if (t < 0.2 || t > 0.9) return 0;
+  if (t < 0.52) return 0.78 * Math.sqrt(1 - ((0.52 - t) / 0.32) ** 2);
+  return 0.78 * (1 - ease((t - 0.7) / 0.22));
+};
+
+export function samples(
+  run: readonly Piece[],
+  points: readonly Raw[],
+  bores: ReadonlyMap<string, number>,
+  narrowings: readonly Narrowing[],
+  solution: Solution,
+  healthy: Solution,
+): Sample[] {
+  const reach = extents(points);
+  const results = new Map(solution.pieces.map((piece) => [piece.id, piece]));
+  const before = new Map(healthy.pieces.map((piece) => [piece.id, piece]));
+  const kinds = new Map(run.map((piece) => [piece.id, piece.kind]));
+  return points.map((point) => {
+    const full = (bores.get(point.piece) ?? 0) / 2;
+    const extent = reach.get(point.piece)!;
+    const t = (point.along - extent.from) / (extent.to - extent.from || 1);
+    const inFan = kinds.get(point.piece) === 'fan';
+    let half = full * (inFan ? casing(t) : 1);
+    const middle = inFan ? full * hub(t) : 0;
+    let area = inFan ? (half ** 2 - middle ** 2) / full ** 2 : 1;
+    for (const narrow of narrowings) {
+      const near = bump((point.along - narrow.along) / narrow.reach);
+      if (near <= 0) continue;
+      half *= 1 - (1 - narrow.ratio) * near;
+      area *= 1 - (1 - narrow.area) * near;
+    }
+    const result = results.get(point.piece);
+    const flow = result?.flow_L_s ?? solution.flow_L_s.fan;
+    const usual = before.get(point.piece)?.flow_L_s ?? healthy.flow_L_s.fan;
+    return {
+      ...point,
+      half,
+      full,
+      hub: middle,
+      share: usual > 0 ? clamp(flow / usual, 0, 1) : 0,
+      velocity_m_s: (result?.velocity_m_s ?? 0) / Math.max(area, 0.05),
+    };
+  });
+}

@@ -1,0 +1,117 @@
+/** The house in section: walls, roof, ceiling, joists, insulation. Cut things heavy, everything else quiet. */
+import type { Building } from '../types.ts';
+import { at, cross, n, rectangle, segment } from './numbers.ts';
+import { rafterUnder, type Sizes } from './sizes.ts';
+
+interface Interval {
+  readonly from: number;
+  readonly to: number;
+}
+
+function hatch(x: number, y: number, width: number, height: number, gap: number): string {
+  let path = '';
+  for (let start = y - width; start < y + height; start += gap) {
+    // 45 degrees, clipped to the wall's sides and ends.
+    const t0 = Math.max(0, y - start);
+    const t1 = Math.min(width, y + height - start);
+    if (t1 > t0) path += segment(x + t0, start + t0, x + t1, start + t1);
+  }
+  return path;
+}
+
+/** Quilt as drafters draw it: one calm line looping from board to top. */
+function quilt(bay: Interval, top: number, bottom: number, period: number): string {
+  const count = Math.floor((bay.to - bay.from - 2) / period);
+  if (count < 1) return '';
+  const start = bay.from + (bay.to - bay.from - count * period) / 2;
+  let path = `M${at(start, bottom)}`;
+  for (let k = 0; k < count; k += 1) {
+    const x = start + k * period;
+    path += `C${at(x + period * 0.85, bottom)} ${at(x - period * 0.35, top)} ${at(x + period / 2, top)}`;
+    path += `S${at(x + period * 0.15, bottom)} ${at(x + period, bottom)}`;
+  }
+  return path;
+}
+
+/** Tile courses: each a short step under the next, square to the slope. */
+function tiles(from: { x: number; y: number }, to: { x: number; y: number }, length: number): string {
+  const long = Math.hypot(to.x - from.x, to.y - from.y);
+  const ux = (to.x - from.x) / long;
+  const uy = (to.y - from.y) / long;
+  const lift = ux < 0 ? 1 : -1;
+  let path = '';
+  for (let d = length; d < long - 2; d += length) {
+    const x = from.x + ux * d;
+    const y = from.y + uy * d;
+    path += `M${at(x, y)}l${n(-uy * lift * -4)} ${n(-Math.abs(ux) * 4)}l${n(-ux * length * 0.55)} ${n(-uy * length * 0.55 + 2.6)}`;
+  }
+  return path;
+}
+
+export function building(size: Sizes, metre: number, riser: Interval, hole: Interval, number: number): Building {
+  const { wallLeft, wallRight, wallThick: thick, ridge, eavesLeft, eavesRight, rafter, ceiling, board, joistTop, bottom } = size;
+  const inLeft = wallLeft + thick;
+  const leftTop = rafterUnder(size, wallLeft + thick * 0.5);
+  const rightTop = rafterUnder(size, wallRight + thick * 0.5);
+  const wall = (x: number, from: number, to: number) => rectangle(x, from, thick, Math.max(0, to - from));
+  const gap = Math.max(6, thick * 0.34);
+  const gapped = [wall(wallRight, rightTop, hole.from), wall(wallRight, hole.to, bottom)].join('');
+
+  const joist = Math.max(5, Math.min(size.wide ? 13 : 7, metre * 0.05));
+  const spacing = Math.max(size.wide ? 58 : 34, Math.min(metre * 0.6, (wallRight - wallLeft) / 7));
+  const joists: Interval[] = [];
+  for (let x = inLeft + spacing * 0.62; x < wallRight - joist * 2; x += spacing) {
+    if (x + joist < riser.from - 2 || x > riser.to + 2) joists.push({ from: x, to: x + joist });
+  }
+  const stops = [...joists, riser].sort((a, b) => a.from - b.from);
+  let bays = '';
+  let edge = inLeft;
+  for (const stop of [...stops, { from: wallRight, to: wallRight }]) {
+    bays += quilt({ from: edge, to: stop.from }, joistTop + 3, ceiling - 3, size.wide ? Math.max(13, thick * 0.55) : 9);
+    edge = Math.max(edge, stop.to);
+  }
+  const tall = ceiling - joistTop;
+  const plate = thick * 0.62;
+  const plates = [
+    { x: wallLeft + thick - plate, y: leftTop },
+    { x: wallRight, y: rightTop },
+  ];
+  const purlins = [0.5].flatMap((t) => {
+    const xl = ridge.x + (wallLeft - ridge.x) * t;
+    const xr = ridge.x + (wallRight - ridge.x) * t * 0.92;
+    return [xl, xr].map((x) => ({ x: x - plate / 2, y: rafterUnder(size, x) }));
+  });
+  const boards = [{ x: ridge.x - plate * 0.3, y: ridge.y + rafter * 0.35, w: plate * 0.6, h: rafter * 1.7 }];
+  const under = (x: number) => at(x, rafterUnder(size, x));
+  const fascia = rafter * 1.05;
+  const gutter = rafter * 0.5;
+  return {
+    walls: wall(wallLeft, leftTop + plate * 0.8, bottom) + gapped,
+    wallHatch:
+      hatch(wallLeft, leftTop + plate * 0.8, thick, bottom - leftTop - plate * 0.8, gap) +
+      hatch(wallRight, rightTop, thick, hole.from - rightTop, gap) +
+      hatch(wallRight, hole.to, thick, bottom - hole.to, gap),
+    roof: `M${at(eavesLeft.x, eavesLeft.y)}L${at(ridge.x, ridge.y)}L${at(eavesRight.x, eavesRight.y)}`,
+    tiles: tiles(ridge, eavesLeft, size.wide ? number * 1.5 : number * 1.1) + tiles(ridge, eavesRight, size.wide ? number * 1.5 : number * 1.1),
+    underside: `M${under(eavesLeft.x)}L${at(ridge.x, ridge.y + rafter)}L${under(eavesRight.x)}`,
+    eaves:
+      segment(eavesLeft.x, eavesLeft.y, eavesLeft.x, eavesLeft.y + fascia) +
+      segment(eavesRight.x, eavesRight.y, eavesRight.x, eavesRight.y + fascia) +
+      `M${at(eavesRight.x + 1, eavesRight.y + 3)}a${n(gutter)} ${n(gutter)} 0 0 0 ${n(gutter * 2)} 0` +
+      segment(wallRight + thick, rafterUnder(size, eavesRight.x), eavesRight.x, rafterUnder(size, eavesRight.x)),
+    timbers:
+      joists.map((j) => rectangle(j.from, joistTop, joist, tall)).join('') +
+      plates.map((p) => rectangle(p.x, p.y, plate, plate * 0.8)).join('') +
+      purlins.map((p) => rectangle(p.x, p.y, plate, plate)).join('') +
+      boards.map((b) => rectangle(b.x, b.y, b.w, b.h)).join(''),
+    timberCrosses:
+      joists.map((j) => cross(j.from, joistTop, joist, tall)).join('') +
+      plates.map((p) => cross(p.x, p.y, plate, plate * 0.8)).join('') +
+      purlins.map((p) => cross(p.x, p.y, plate, plate)).join(''),
+    ceiling:
+      `M${at(inLeft, ceiling)}L${at(riser.from, ceiling)}M${at(riser.to, ceiling)}L${at(wallRight, ceiling)}` +
+      `M${at(inLeft, ceiling + board)}L${at(riser.from, ceiling + board)}M${at(riser.to, ceiling + board)}L${at(wallRight, ceiling + board)}`,
+    insulation: bays,
+    ground: '',
+  };
+}

@@ -1,0 +1,66 @@
+/** Dimensions drawn as dimensions: sag from the line between supports, a crimp's open height, a tie's bore. */
+import type { Piece, PieceShape } from '#physics';
+import type { Crimp, Dimension, Point, Sample } from '../types.ts';
+import { alongAt, placeAt, type Level } from './centreline.ts';
+import type { Narrowing } from './bore.ts';
+import { at, segment } from './numbers.ts';
+import { styleOf, WALL } from './walls.ts';
+
+export interface Measured extends Dimension {
+  /** The value in metres, for the figure beside it. */
+  readonly value_m: number;
+  readonly figure: Point;
+  readonly side: 'right' | 'above' | 'below';
+  readonly kind: 'sag' | 'crimp' | 'tie';
+}
+
+const arrow = (x: number, y: number, way: number, size: number) =>
+  `M${at(x - size * 0.42, y - way * size)}L${at(x, y)}L${at(x + size * 0.42, y - way * size)}`;
+
+/** Depth of the belly nearest the middle of the piece, measured along the upper wall, clear of the air. */
+export function sagDimension(piece: Piece, shape: PieceShape, level: Level, points: readonly Sample[], letter: number): Measured | null {
+  const spans = shape.spans ?? 1;
+  const sag_m = shape.sag_m ?? 0;
+  if (sag_m < 0.004) return null;
+  const span = (level.to - level.from) / spans;
+  const index = Math.floor((spans - 1) / 2);
+  const from = level.from + span * index;
+  const middle = placeAt(points, alongAt(points, piece.id, from + span / 2, level.y));
+  const thick = middle.full * 2 * WALL[styleOf(piece)];
+  const top = level.y - middle.half - thick;
+  const bottom = middle.y - middle.half - thick;
+  const head = Math.min(letter * 0.45, (bottom - top) * 0.4);
+  const x = middle.x;
+  return {
+    key: `${piece.id}/sag`, piece: piece.id, kind: 'sag', value_m: sag_m, measure: bottom - top,
+    chord: segment(from, top, from + span, top),
+    line: segment(x, top, x, bottom),
+    arrows: arrow(x, top, -1, head) + arrow(x, bottom, 1, head),
+    figure: bottom - top > letter * 1.15 ? { x: x + letter * 0.5, y: (top + bottom) / 2 + letter * 0.32 } : { x, y: top - letter * 0.45 },
+    side: bottom - top > letter * 1.15 ? 'right' : 'above',
+  };
+}
+
+/** Two arrows pressing on a neck from outside, as a narrow gap is dimensioned. */
+function pinched(key: string, piece: string, kind: 'crimp' | 'tie', here: Sample, value_m: number, letter: number): Measured {
+  const long = letter * 0.95;
+  const up = here.y - here.half;
+  const down = here.y + here.half;
+  const x = here.x;
+  const below = down + long + here.full * 0.5;
+  return {
+    key, piece, kind, value_m, measure: here.half * 2, chord: '',
+    line: segment(x, up - long - here.full * 0.4, x, up) + segment(x, down, x, below),
+    arrows: arrow(x, up, 1, letter * 0.42) + arrow(x, down, -1, letter * 0.42),
+    figure: { x, y: below + letter * 0.95 },
+    side: 'below',
+  };
+}
+
+export function crimpDimension(piece: string, crimp: Crimp, here: Sample, bore_m: number, ratio: number, letter: number): Measured {
+  return { ...pinched(`${piece}/crimp`, piece, 'crimp', here, bore_m * ratio, letter), measure: crimp.height };
+}
+
+export function tieDimension(tie: Narrowing, points: readonly Sample[], bore_m: number, letter: number): Measured {
+  return pinched(`${tie.piece}/tie`, tie.piece, 'tie', placeAt(points, tie.along), bore_m * tie.ratio, letter);
+}

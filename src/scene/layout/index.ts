@@ -1,0 +1,153 @@
+/** `layout`: a solved rig in, a drawing out. Pure: no page, no clock, the same answer every time. */
+import type { Rig, Solution } from '#physics';
+import type { Box, Drawing, Fixture, Frame, Lettering, Point, Sample } from '../types.ts';
+import { air } from './air.ts';
+import { extents, samples, type Narrowing } from './bore.ts';
+import { building } from './building.ts';
+import { beside, centreline, placeAt } from './centreline.ts';
+import { crimpDimension, sagDimension, tieDimension, type Measured } from './dimensions.ts';
+import { collars, grille, terminal } from './ends.ts';
+import { crimp, fan } from './fan.ts';
+import { bore_mm, walk, widthOf } from './legs.ts';
+import { letter } from './lettering.ts';
+import { clamp, line, segment } from './numbers.ts';
+import { room, steaminess } from './room.ts';
+import { fit } from './scale.ts';
+import { sizes } from './sizes.ts';
+import { supports, tiePlaces, ties } from './supports.ts';
+import { styleOf, WALL, walls } from './walls.ts';
+
+export function layout(rig: Rig, solution: Solution, healthy: Solution, frame: Frame, lettering: Lettering = {}): Drawing {
+  const { run } = rig;
+  const size = sizes(frame);
+  const shapes = new Map(solution.pieces.map((piece) => [piece.id, piece.shape]));
+  const before = new Map(healthy.pieces.map((piece) => [piece.id, piece.shape]));
+  const scale = fit(run, solution, size);
+  const enlarged = scale.pixelsPerMetre * scale.enlargement;
+  const bores = new Map(run.map((piece, index) => [piece.id, (bore_mm(run, index) / 1000) * enlarged]));
+
+  const walked = walk(run, scale, size, shapes);
+  const grilleX = size.wallRight - widthOf(run, scale, size);
+  const { points: raw, levels } = centreline(run, walked, scale, size, grilleX, shapes, bores);
+  const reach = extents(raw);
+
+  const fanPiece = run.find((piece) => piece.kind === 'fan');
+  const fanShape = fanPiece ? (shapes.get(fanPiece.id) ?? {}) : {};
+  const fanBore = fanPiece ? bores.get(fanPiece.id)! : size.bore;
+  const pinch: Narrowing | null =
+    fanPiece && fanShape.crimpHeightRatio !== undefined && fanShape.crimpHeightRatio < 1
+      ? { piece: fanPiece.id, along: reach.get(fanPiece.id)!.from - fanBore * 0.62, reach: fanBore * 0.9, ratio: fanShape.crimpHeightRatio, area: fanShape.crimpOpenArea ?? fanShape.crimpHeightRatio }
+      : null;
+  const bites = run.flatMap((piece) => tiePlaces(piece, shapes.get(piece.id) ?? {}, levels.get(piece.id), raw, bores.get(piece.id)!));
+  const points = samples(run, raw, bores, pinch ? [...bites, pinch] : bites, solution, healthy);
+
+  const drawnCrimp = pinch ? crimp(pinch, points) : null;
+  const measured: Measured[] = [];
+  for (const piece of run) {
+    const shape = shapes.get(piece.id) ?? {};
+    const level = levels.get(piece.id);
+    const present = lettering.present === piece.id;
+    const isShown = size.wide || present;
+    const bore_m = bores.get(piece.id)! / enlarged;
+    if (piece.kind === 'duct' && level && isShown) {
+      const sag = sagDimension(piece, shape, level, points, size.lettering);
+      if (sag) measured.push(sag);
+      const bite = present && !sag ? bites.filter((place) => place.piece === piece.id) : [];
+      const tie = bite[Math.floor(bite.length / 2)];
+      if (tie) measured.push(tieDimension(tie, points, bore_m, size.lettering));
+    }
+    if (pinch && drawnCrimp && piece.id === pinch.piece && present) measured.push(crimpDimension(piece.id, drawnCrimp, placeAt(points, pinch.along), bore_m, pinch.ratio, size.lettering));
+  }
+
+  const last = points[points.length - 1]!;
+  const cowlPiece = run.findLast((piece) => piece.kind === 'terminal');
+  const cowl = cowlPiece ? terminal(cowlPiece, last.y, last.full, size) : null;
+  const outlet = cowl?.outlet ?? { x: last.x, y: last.y };
+  const first = points[0]!;
+  const hasGrille = run[0]?.kind === 'grille';
+  const drop = hasGrille ? Math.max(4, first.full * 0.3) : 0;
+  const share = healthy.flow_L_s.outdoors > 0 ? clamp(solution.flow_L_s.outdoors / healthy.flow_L_s.outdoors, 0, 1) : 0;
+  const mouth = { x: first.x, y: size.ceiling + size.board + drop };
+  const required = rig.required?.flow_L_s ?? healthy.flow_L_s.room * 0.6;
+  const riserHalf = first.full * (1 + 2 * WALL[run[1] ? styleOf(run[1]) : 'rigid']) + 1;
+  const sleeve = last.full * 1.14;
+  const numberBox: Box = { x: frame.width * 0.78, y: 0, width: frame.width * 0.22, height: frame.height * 0.3 };
+  const wallParts = walls(run, points, reach, shapes);
+  const fittings: Fixture[] = run.flatMap((piece) => {
+    if (piece.kind !== 'elbow' && piece.kind !== 'fitting') return [];
+    const own = points.filter((point) => point.piece === piece.id);
+    return own.length ? [collars(piece.id, own, own[0]!.full * 0.12)] : [];
+  });
+  const bar = Math.min(1, Math.max(0.5, Math.floor((size.wallRight - grilleX) / scale.pixelsPerMetre / 6))) * scale.pixelsPerMetre;
+  const barX = size.wallRight - size.lettering * 0.8 - bar;
+  const barY = frame.height - size.lettering * 2.4;
+
+  return {
+    frame,
+    lettering: size.lettering,
+    stroke: { heavy: size.heavy, fine: size.fine },
+    pixelsPerMetre: scale.pixelsPerMetre,
+    enlargement: scale.enlargement,
+    centreline: points,
+    walls: wallParts,
+    targets: run.map((piece) => {
+      const own = points.filter((point) => point.piece === piece.id);
+      return { piece: piece.id, path: line(own), width: (own[0]?.full ?? 8) * 2.7 };
+    }),
+    supports: supports(run, points, levels, shapes, before, scale, size),
+    ties: ties(bites, points, run),
+    crimp: drawnCrimp,
+    breakMark: walked.broken ? breakMark(points.filter((point) => point.piece === walked.broken)) : '',
+    dimensions: measured,
+    fan: fanPiece ? fan(fanPiece.id, points, reach.get(fanPiece.id)!, size) : null,
+    grille: hasGrille ? grille(run[0]!.id, first.x, first.full, size) : null,
+    cowl,
+    fittings,
+    air: air(points, outlet, mouth, share, frame.width),
+    building: building(size, scale.pixelsPerMetre, { from: first.x - riserHalf, to: first.x + riserHalf }, { from: last.y - sleeve, to: last.y + sleeve }, size.lettering),
+    room: room(size, first.x, first.full, steaminess(solution.flow_L_s.room, required)),
+    scaleBar: size.wide ? segment(barX, barY, barX + bar, barY) + segment(barX, barY - 4, barX, barY + 4) + segment(barX + bar, barY - 4, barX + bar, barY + 4) : '',
+    labels: letter({
+      run, solution, frame, size, scale, lettering, measured, levels, points, grilleX, outlet,
+      fault: faultPoint(lettering.present, points, pinch, measured, bites, fanPiece?.id, before),
+      taken: [numberBox, { x: size.wallRight + size.wallThick, y: outlet.y - last.full * 2.4, width: frame.width, height: last.full * 4.8 }],
+    }),
+    pieceX: Object.fromEntries(run.map((piece) => {
+      const own = points.filter((point) => point.piece === piece.id);
+      return [piece.id, { start: own[0]!.x, end: own[own.length - 1]!.x }];
+    })),
+    stationX: solution.stations.map((station) => {
+      const own = points.filter((point) => point.piece === station.after);
+      return own.length ? own[own.length - 1]!.x : first.x;
+    }),
+    outlet,
+    numberBox,
+  };
+}
+
+/** The spot the present fault's label leads to: its dimension, its neck, else the top of the middle of its piece. */
+function faultPoint(present: string | undefined, points: readonly Sample[], pinch: Narrowing | null, measured: readonly Measured[], bites: readonly Narrowing[], fanId: string | undefined, _before: unknown): Point | null {
+  if (!present) return null;
+  const top = (place: Sample) => beside(place, -place.half * 1.3);
+  if (present === fanId && pinch) {
+    const neck = placeAt(points, pinch.along);
+    return { x: neck.x, y: neck.y - neck.half - neck.full * 0.4 };
+  }
+  const sag = measured.find((one) => one.piece === present && one.kind === 'sag');
+  const own = points.filter((point) => point.piece === present);
+  if (own.length === 0) return null;
+  if (sag) return { x: sag.side === 'right' ? sag.figure.x - 6 : sag.figure.x, y: sag.side === 'right' ? sag.figure.y - sag.measure / 2 : sag.figure.y - 12 };
+  const bite = bites.filter((place) => place.piece === present);
+  const tie = bite[Math.floor(bite.length / 2)];
+  if (tie) return top(placeAt(points, tie.along));
+  return top(own[Math.floor(own.length * 0.6)]!);
+}
+
+/** Two short waves across a riser drawn shorter than it is. */
+function breakMark(own: readonly Sample[]): string {
+  const middle = own[Math.floor(own.length * 0.5)];
+  if (!middle) return '';
+  const reach = middle.full * 1.6;
+  const wave = (y: number) => `M${middle.x - reach} ${y}q${reach / 2} ${-reach * 0.3} ${reach} 0t${reach} 0`;
+  return [-4, 4].map((d) => wave(middle.y + d)).join('').replace(/-?\d+\.\d+/g, (v) => String(Math.round(Number(v) * 10) / 10));
+}

@@ -1,0 +1,134 @@
+/** What is written where: the present fault, dimensions, places, pieces and the note on scale. */
+import { say } from '#i18n';
+import type { Piece, Solution } from '#physics';
+import { defaults, show, type UnitChoice } from '#units';
+import type { Box, Frame, Label, Lettering, Point, Sample } from '../types.ts';
+import type { Level } from './centreline.ts';
+import type { Measured } from './dimensions.ts';
+import { settle, widthOf, type Wanted } from './labels.ts';
+import type { Scale } from './scale.ts';
+import { rafterUnder, type Sizes } from './sizes.ts';
+import { styleOf } from './walls.ts';
+
+interface Setting {
+  readonly run: readonly Piece[];
+  readonly solution: Solution;
+  readonly frame: Frame;
+  readonly size: Sizes;
+  readonly scale: Scale;
+  readonly lettering: Lettering;
+  readonly measured: readonly Measured[];
+  readonly levels: ReadonlyMap<string, Level>;
+  readonly points: readonly Sample[];
+  /** Points the present fault's label may lead to. */
+  readonly fault: Point | null;
+  readonly grilleX: number;
+  readonly outlet: Point;
+  readonly taken: readonly Box[];
+}
+
+const STEPS = [0, 1, -1, 2, -2, 3, -3, 4, -4];
+
+/** Highest and lowest the duct reaches between two places. */
+function band(points: readonly Sample[], from: number, to: number) {
+  let top = Infinity;
+  let bottom = -Infinity;
+  for (const point of points) {
+    if (point.x < from || point.x > to) continue;
+    top = Math.min(top, point.y - point.half * 1.35);
+    bottom = Math.max(bottom, point.y + point.half * 1.35);
+  }
+  return { top, bottom };
+}
+
+function faultLabel(setting: Setting): Wanted[] {
+  const { lettering, fault, size, points, frame } = setting;
+  const label = lettering.faultLabel;
+  if (!label || !fault) return [];
+  const letter = size.lettering;
+  const width = Math.max(widthOf(label.title, 'title', letter * 0.9), widthOf(label.text, 'ink', letter));
+  const tall = letter * 2.5;
+  const spots: Point[] = [];
+  for (const step of STEPS) {
+    const x = Math.min(frame.width - width / 2 - 4, Math.max(width / 2 + 4, fault.x + step * width * 0.3));
+    const roof = Math.max(rafterUnder(size, x - width / 2), rafterUnder(size, x + width / 2));
+    const { top } = band(points, x - width / 2, x + width / 2);
+    const floor = Math.min(top, fault.y) - letter * 1.1;
+    if (floor - tall > roof + 2) spots.push({ x, y: floor - tall + letter * 0.9 });
+  }
+  for (const step of STEPS) {
+    const x = Math.min(frame.width - width / 2 - 4, Math.max(width / 2 + 4, fault.x + step * width * 0.3));
+    spots.push({ x, y: size.ceiling + size.board + letter * 1.5 }, { x, y: size.bottom - letter * 2 });
+  }
+  return [{ key: 'fault', text: label.title, under: label.text, tone: 'title', size: letter * 0.94, anchor: 'middle', spots, target: fault }];
+}
+
+function figures(setting: Setting, choice: UnitChoice): Wanted[] {
+  const letter = setting.size.lettering;
+  return setting.measured.map((measure): Wanted => {
+    const value = show('depth', measure.value_m, choice).text;
+    const text = measure.kind === 'sag' ? value : say(measure.kind === 'crimp' ? 'scene.dimension.open' : 'scene.dimension.bore', { value });
+    const { x, y } = measure.figure;
+    return {
+      key: measure.key, text, tone: 'ink', size: letter, anchor: measure.side === 'right' ? 'start' : 'middle',
+      spots: [{ x, y }, { x, y: y + letter * 0.7 }, { x: x + letter * 2, y }, { x: x - letter * 2, y }],
+    };
+  });
+}
+
+function pieces(setting: Setting, choice: UnitChoice): Wanted[] {
+  const { run, levels, points, size } = setting;
+  const letter = size.lettering * 0.94;
+  return run.flatMap((piece): Wanted[] => {
+    const own = points.filter((point) => point.piece === piece.id);
+    const level = levels.get(piece.id);
+    if (piece.kind === 'fan') {
+      const x = own[Math.floor(own.length / 2)]!.x;
+      const top = Math.min(...own.map((point) => point.y - point.half)) - letter * 1.3;
+      const lift = show('pressure', setting.solution.fan.pressure_Pa, choice).text;
+      return [{ key: piece.id, text: say('scene.fan', { lift }), tone: 'ink', size: letter, anchor: 'middle', spots: [0, 0.6, 1.2].map((k) => ({ x, y: top - k * letter })) }];
+    }
+    if (piece.kind !== 'duct' || !level || level.to - level.from < letter * 7) return [];
+    const text = say('scene.duct', { wall: say(`scene.wall.${styleOf(piece)}`), length: show('length', piece.path_m, choice).text });
+    const half = widthOf(text, 'quiet', letter) / 2;
+    const spots = [0.5, 0.68, 0.32, 0.8, 0.2].flatMap((t) => {
+      const x = level.from + (level.to - level.from) * t;
+      const { bottom } = band(points, x - half, x + half);
+      return bottom + letter * 1.5 < size.joistTop ? [{ x, y: bottom + letter * 1.3 }] : [];
+    });
+    return [{ key: piece.id, text, tone: 'quiet', size: letter, anchor: 'middle', spots }];
+  });
+}
+
+function places(setting: Setting): Wanted[] {
+  const { size, frame, grilleX } = setting;
+  const letter = size.lettering * 0.86;
+  const low = frame.height - letter * 0.9;
+  const inner = size.wallLeft + size.wallThick + letter;
+  const outside = (size.wallRight + size.wallThick + frame.width) / 2;
+  const roofX = inner + widthOf(say('scene.roof-space'), 'place', letter) / 2;
+  const roofY = Math.max(rafterUnder(size, inner), rafterUnder(size, inner + letter * 3)) + letter * 2.6;
+  const label = (key: string, text: string, x: number, ys: number[], anchor: 'start' | 'middle' = 'middle'): Wanted =>
+    ({ key, text, tone: 'place', size: letter, anchor, spots: ys.map((y) => ({ x, y })) });
+  return [
+    label('outdoors', say('scene.outdoors'), outside, [low]),
+    ...(size.wide ? [label('roof-space', say('scene.roof-space'), roofX, [roofY, roofY + letter * 1.5])] : []),
+    ...(size.wide ? [label('bathroom', say('scene.bathroom'), grilleX, [low])] : []),
+  ];
+}
+
+export function letter(setting: Setting): Label[] {
+  const choice = setting.lettering.choice ?? defaults;
+  const { size, frame, scale } = setting;
+  const note = size.lettering * (size.wide ? 0.9 : 1);
+  const times = (Math.round(scale.enlargement * 10) / 10).toString();
+  const noteX = size.wallRight - size.lettering * 0.8;
+  const wanted: Wanted[] = [
+    ...faultLabel(setting),
+    ...figures(setting, choice),
+    ...(size.wide ? places(setting) : places(setting).slice(0, 1)),
+    { key: 'note', text: say('scene.note', { times }), tone: 'quiet', size: note, anchor: 'end', spots: [{ x: noteX, y: frame.height - note * 0.8 }] },
+    ...(size.wide ? pieces(setting, choice) : []),
+  ];
+  return settle(wanted, frame, setting.taken);
+}

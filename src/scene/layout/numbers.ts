@@ -1,0 +1,39 @@
+/** Small sums shared by the drawing: clamping, smooth steps, and path strings with one decimal. */
+import type { Point } from '../types.ts';
+
+export const clamp = (value: number, low: number, high: number) => Math.min(high, Math.max(low, value));
+export const lerp = (a: number, b: number, t: number) => a + (b - a) * t;
+
+/** 0 to 1 with flat ends. */
+export function ease(t: number): number {
+  const u = clamp(t, 0, 1);
+  return u * u * (3 - 2 * u);
+}
+
+/** 1 at 0, falling smoothly to 0 at 1 and beyond. */
+export const bump = (distance: number) => 1 - ease(Math.abs(distance));
+
+/** One decimal: a tenth of a pixel is finer than any screen shows. */
+export const n = (value: number) => String(Math.round(value * 10) / 10);
+
+export const at = (x: number, y: number) => `${n(x)} ${n(y)}`;
+
+export function line(points: readonly Point[], close = false): string {
+  if (points.length === 0) return '';
+  return `M${points.map((point) => at(point.x, point.y)).join('L')}${close ? 'Z' : ''}`;
+}
+
+export const segment = (x1: number, y1: number, x2: number, y2: number) => `M${at(x1, y1)}L${at(x2, y2)}`;
+
+export const rectangle = (x: number, y: number, width: number, height: number) =>
+  `M${at(x, y)}h${n(width)}v${n(height)}h${n(-width)}Z`;
+
+/** Two diagonals: how a drafter marks timber cut across. */
+export const cross = (x: number, y: number, width: number, height: number) =>
+  segment(x, y, x + width, y + height) + segment(x + width, y, x, y + height);
+
+/** A steady scatter in 0 to 1 for things that must look loose and stay put. */
+export function scatter(index: number): number {
+  const value = Math.sin(index * 127.1 + 11.7) * 43758.5453;
+  return value - Math.floor(value);
+}

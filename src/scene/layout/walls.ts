@@ -1,0 +1,97 @@
+/**
+ * Duct walls as they are made: plain double line with seam (rigid), fine regular corrugation (semi-rigid),
+ * wire helix (flexible). Pitch is set out along the centreline, so wires open on the outside of a bend and
+ * close on the inside of themselves; bunched duct keeps its wire and so folds between closer turns.
+ */
+import type { Piece, PieceShape } from '#physics';
+import type { Point, Sample, WallPart, WallStyle } from '../types.ts';
+import { beside, placeAt } from './centreline.ts';
+import type { Extent } from './bore.ts';
+import { line, segment } from './numbers.ts';
+
+/** Wall thickness over bore: flexible is drawn with its jacket. */
+export const WALL: Record<WallStyle, number> = { rigid: 0.05, 'semi-rigid': 0.1, flexible: 0.15 };
+
+/** Rig files name materials freely; the drawing goes by the word in the name. */
+export function styleOf(piece: Piece): WallStyle {
+  if (piece.kind === 'elbow' && piece.form === 'flexible') return 'flexible';
+  if (piece.kind !== 'duct') return 'rigid';
+  if (/semi/i.test(piece.material)) return 'semi-rigid';
+  return /flex/i.test(piece.material) ? 'flexible' : 'rigid';
+}
+
+interface Stretch {
+  readonly key: string;
+  readonly piece: string;
+  readonly style: WallStyle;
+  readonly from: number;
+  readonly to: number;
+  readonly compression: number;
+}
+
+/** A piece is one stretch, or two where part of it was swapped for flexible. */
+function stretches(piece: Piece, extent: Extent, shape: PieceShape): Stretch[] {
+  const style = styleOf(piece);
+  const { from, to } = extent;
+  const compression = shape.compression ?? 0;
+  const swapped = shape.swappedShare ?? 0;
+  const split = to - (to - from) * swapped;
+  const whole = { piece: piece.id, compression };
+  if (swapped <= 0) return [{ ...whole, key: piece.id, style, from, to }];
+  // Relaxed out of the box: 10 % is only how its folds are drawn.
+  const swap: Stretch = { piece: piece.id, key: `${piece.id}/swapped`, style: 'flexible', from: split, to, compression: Math.max(compression, 0.1) };
+  return swapped >= 1 ? [swap] : [{ ...whole, key: piece.id, style, from, to: split }, swap];
+}
+
+function pitchOf(style: WallStyle, bore: number): number {
+  return style === 'flexible' ? Math.max(5.5, bore * 0.23) : Math.max(3.4, bore * 0.1);
+}
+
+function draw(stretch: Stretch, points: readonly Sample[]): WallPart {
+  const { style, from, to } = stretch;
+  const bore = placeAt(points, (from + to) / 2).full * 2;
+  const thick = bore * WALL[style];
+  const relaxed = pitchOf(style, bore);
+  const pitch = relaxed * (style === 'flexible' ? 1 - Math.min(0.55, stretch.compression) : 1);
+  const turns = Math.max(1, Math.round((to - from) / pitch));
+  // The wall between two wires stays as long as it was, so closer wires push it out of line.
+  const fold = style === 'flexible' ? Math.sqrt(Math.max(0, relaxed ** 2 - pitch ** 2)) / 2 : 0;
+  const ripple = style === 'semi-rigid' ? Math.max(0.6, bore * 0.022) : style === 'flexible' ? Math.max(0.35, fold) : 0;
+  const left: Point[] = [];
+  const right: Point[] = [];
+  let ticks = '';
+  const corners = style === 'rigid' ? Math.max(2, Math.ceil((to - from) / 5)) : turns * 2;
+  for (let k = 0; k <= corners; k += 1) {
+    const place = placeAt(points, from + ((to - from) * k) / corners);
+    const out = place.half + thick + (k % 2 ? ripple : -ripple);
+    left.push(beside(place, -out));
+    right.push(beside(place, out));
+    if (style !== 'rigid' && k % 2 === 0) {
+      const lean = placeAt(points, Math.min(to, from + ((to - from) * (k + (style === 'flexible' ? 0.9 : 0.2))) / corners));
+      for (const side of [-1, 1]) {
+        const a = beside(place, side * out);
+        const b = beside(lean, side * (lean.half + (style === 'flexible' ? 0.4 : thick * 0.25)));
+        ticks += segment(a.x, a.y, b.x, b.y);
+      }
+    }
+  }
+  if (style === 'rigid') {
+    // The long seam, a little inside the upper edge.
+    const seam = left.map((_, k) => beside(placeAt(points, from + ((to - from) * k) / corners), -(placeAt(points, from + ((to - from) * k) / corners).half - 0.2)));
+    ticks = line(seam) + line(seam.map((_, k) => beside(placeAt(points, from + ((to - from) * k) / corners), placeAt(points, from + ((to - from) * k) / corners).half - 0.2)));
+  }
+  return { key: stretch.key, piece: stretch.piece, style, body: line([...left, ...right.slice().reverse()], true), left: line(left), right: line(right), ticks };
+}
+
+export function walls(
+  run: readonly Piece[],
+  points: readonly Sample[],
+  reach: ReadonlyMap<string, Extent>,
+  shapes: ReadonlyMap<string, PieceShape>,
+): WallPart[] {
+  return run.flatMap((piece) => {
+    const extent = reach.get(piece.id);
+    if (!extent || piece.kind === 'fan' || piece.kind === 'terminal') return [];
+    return stretches(piece, extent, shapes.get(piece.id) ?? {}).map((stretch) => draw(stretch, points));
+  });
+}

@@ -1,0 +1,203 @@
+/** The drawing as data: everything `Scene.svelte` puts on paper, in pixels of its frame. */
+import type { UnitChoice } from '#units';
+
+export interface Frame {
+  readonly width: number;
+  readonly height: number;
+  /** A phone is re-laid at its own scale, not shrunk. */
+  readonly kind: 'wide' | 'phone';
+}
+
+/** What is written on the drawing beside what is drawn. */
+export interface Lettering {
+  /** Piece the present fault sits on. */
+  readonly present?: string;
+  readonly faultLabel?: { readonly title: string; readonly text: string };
+  readonly choice?: UnitChoice;
+}
+
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface Box extends Point {
+  readonly width: number;
+  readonly height: number;
+}
+
+export type WallStyle = 'rigid' | 'semi-rigid' | 'flexible';
+
+/** One place on the centreline. */
+export interface Sample extends Point {
+  /** Unit tangent in the direction of flow. */
+  readonly tx: number;
+  readonly ty: number;
+  /** Metres along the run. */
+  readonly s_m: number;
+  /** Pixels along the drawn line. */
+  readonly along: number;
+  readonly piece: string;
+  /** Half the open bore as drawn, faults included. */
+  readonly half: number;
+  /** Half the bore without faults. */
+  readonly full: number;
+  /** Half-height of what stands in the middle of the stream (the fan's hub), else 0. */
+  readonly hub: number;
+  /** Flow here over the healthy flow here, 0 to 1. */
+  readonly share: number;
+  readonly velocity_m_s: number;
+}
+
+/** The wall of one stretch of one piece. */
+export interface WallPart {
+  readonly key: string;
+  readonly piece: string;
+  readonly style: WallStyle;
+  /** Closed outline, to be filled with paper. */
+  readonly body: string;
+  readonly left: string;
+  readonly right: string;
+  /** Wire, corrugation or seam. */
+  readonly ticks: string;
+}
+
+export interface Support extends Point {
+  readonly key: string;
+  readonly piece: string;
+  /** Where the strap is nailed to the rafter. */
+  readonly top: number;
+  /** True width of strap and saddle. */
+  readonly width: number;
+  readonly empty: boolean;
+  readonly strap: string;
+  readonly saddle: string;
+}
+
+export interface Tie {
+  readonly key: string;
+  readonly piece: string;
+  readonly path: string;
+  readonly tail: string;
+}
+
+export interface Crimp extends Point {
+  /** Open height as drawn. */
+  readonly height: number;
+  readonly folds: string;
+}
+
+/** A dimension: extension lines, the measured line with its arrows, and its figure among the labels. */
+export interface Dimension {
+  readonly key: string;
+  readonly piece: string;
+  readonly chord: string;
+  readonly line: string;
+  readonly arrows: string;
+  /** Pixels measured. */
+  readonly measure: number;
+}
+
+export interface FanDrawing {
+  readonly piece: string;
+  readonly casing: string;
+  readonly collars: string;
+  readonly hub: string;
+  readonly blades: string;
+  readonly vanes: string;
+  readonly motor: string;
+  readonly windings: string;
+  readonly axis: string;
+  readonly feet: string;
+  readonly bearer: string;
+}
+
+export interface Fixture {
+  readonly piece: string;
+  /** Heavy outline. */
+  readonly body: string;
+  /** Slats, flanges and the like. */
+  readonly detail: string;
+}
+
+export interface AirDrawing {
+  readonly ribbon: string;
+  /** Both edges of the ribbon. */
+  readonly edge: string;
+  /** The gap between ribbon and healthy outline. */
+  readonly lost: string;
+  readonly entering: string;
+  readonly leaving: string;
+}
+
+export interface Building {
+  /** Cut outlines, 2 px. */
+  readonly walls: string;
+  readonly wallHatch: string;
+  readonly roof: string;
+  readonly tiles: string;
+  readonly underside: string;
+  readonly eaves: string;
+  readonly timbers: string;
+  readonly timberCrosses: string;
+  readonly ceiling: string;
+  readonly insulation: string;
+  readonly ground: string;
+}
+
+export interface RoomDrawing {
+  readonly fittings: string;
+  readonly fine: string;
+  readonly water: string;
+  readonly steam: readonly string[];
+  readonly mist: string;
+  readonly partition: string;
+}
+
+export type Tone = 'ink' | 'quiet' | 'place' | 'title';
+
+export interface Label extends Point {
+  readonly key: string;
+  readonly text: string;
+  readonly tone: Tone;
+  readonly size: number;
+  readonly anchor: 'start' | 'middle' | 'end';
+  readonly box: Box;
+  /** Line from the words to the thing. */
+  readonly leader?: string;
+}
+
+export interface Drawing {
+  readonly frame: Frame;
+  readonly lettering: number;
+  readonly stroke: { readonly heavy: number; readonly fine: number };
+  readonly pixelsPerMetre: number;
+  /** How many times size bores and sag are drawn. */
+  readonly enlargement: number;
+  readonly centreline: readonly Sample[];
+  readonly walls: readonly WallPart[];
+  /** Open shapes by piece, wide enough to point at. */
+  readonly targets: readonly { readonly piece: string; readonly path: string; readonly width: number }[];
+  readonly supports: readonly Support[];
+  readonly ties: readonly Tie[];
+  readonly crimp: Crimp | null;
+  readonly breakMark: string;
+  readonly dimensions: readonly Dimension[];
+  readonly fan: FanDrawing | null;
+  readonly grille: Fixture | null;
+  readonly cowl: Fixture | null;
+  readonly fittings: readonly Fixture[];
+  readonly air: AirDrawing;
+  readonly building: Building;
+  readonly room: RoomDrawing;
+  readonly scaleBar: string;
+  readonly labels: readonly Label[];
+  /** x where each piece starts and ends, for whatever shares this axis. */
+  readonly pieceX: Readonly<Record<string, { readonly start: number; readonly end: number }>>;
+  /** x of each of the solution's stations, in their order. */
+  readonly stationX: readonly number[];
+  /** Where air leaves the wall. */
+  readonly outlet: Point;
+  /** Clear paper for the big number. */
+  readonly numberBox: Box;
+}
