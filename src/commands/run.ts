@@ -26,11 +26,12 @@ function script(packageName: string, command: string): string {
 export function run(
   [packageName, command]: readonly [string, string],
   options: readonly string[],
-  { quiet = false } = {},
+  { quiet = false, env = process.env }: { quiet?: boolean; env?: NodeJS.ProcessEnv } = {},
 ): Promise<Ran> {
   return new Promise((resolve, reject) => {
     const child = spawn(process.execPath, [script(packageName, command), ...options], {
       cwd: root,
+      env,
       stdio: ['ignore', quiet ? 'pipe' : 'inherit', quiet ? 'pipe' : 'inherit'],
     });
     let output = '';
@@ -44,7 +45,9 @@ export function run(
 
 /** Builds the pages into build/. Throws with the builder's own words when they do not build. */
 export async function buildPages(): Promise<string> {
-  const { code, output } = await run(['vite', 'vite'], ['build'], { quiet: true });
+  // Vitest sets these two for itself, and they would build the pages as for development.
+  const env = { ...process.env, NODE_ENV: 'production', VITEST: undefined };
+  const { code, output } = await run(['vite', 'vite'], ['build'], { quiet: true, env });
   if (code !== 0) throw new Error(`The pages did not build.\n\n${output}`);
   return join(root, 'build');
 }

@@ -30,6 +30,7 @@ describe('eslint', { timeout: 60_000 }, () => {
     ['src/ui/a.svelte.ts', using('session', '#session')],
     ['src/lesson/a.ts', typing('Scene', '#scene')],
     ['src/lesson/a.ts', using('Frame', '#charts')],
+    ['src/session/a.ts', using('lessons', '#lesson-load')],
     ['src/session/a.ts', using('friction', '#physics/friction.ts')],
     ['src/catalogue/a.ts', using('x', '../../lessons/x.json')],
     ['src/routes/lessons/+page.ts', using('solve', '#physics')],

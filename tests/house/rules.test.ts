@@ -63,6 +63,8 @@ describe('house rules', () => {
     expect(wrong('src/charts/a.ts', "const engine = await import('#physics');")).toBe(1);
     expect(wrong('src/lesson/machine.ts', "import { session } from '#session';")).toBe(1);
     expect(wrong('src/lesson/machine.ts', "import type { Scene } from '#scene';")).toBe(1);
+    expect(wrong('src/routes/+page.server.ts', "import { lessons } from '#lesson-load';")).toBe(0);
+    expect(wrong('src/ui/a.ts', "import { lessons } from '#lesson-load';")).toBe(1);
     expect(wrong('src/session/a.ts', "import { friction } from '#physics/friction.ts';")).toBe(1);
     expect(wrong('src/ui/a.ts', "import { show } from '../units/show.ts';")).toBe(1);
     expect(wrong('src/catalogue/a.ts', "import.meta.glob('../../seeds/**/*.json');")).toBe(0);

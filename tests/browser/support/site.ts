@@ -27,7 +27,10 @@ export default async function setup(project: TestProject): Promise<() => Promise
     project.provide('site', { address, folder, chromium });
     return close;
   } catch (error) {
-    project.provide('site', { obstacle: error instanceof Error ? error.message : String(error) });
+    const obstacle = error instanceof Error ? error.message : String(error);
+    // Whole words once here; each test that falls over it repeats only their first line.
+    console.error(obstacle);
+    project.provide('site', { obstacle: obstacle.split('\n')[0] ?? obstacle });
     return async () => {};
   }
 }
