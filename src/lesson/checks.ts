@@ -1,0 +1,115 @@
+/**
+ * What can be asked of a reader's eyes, and the true answer worked out from the engine's results. A
+ * lesson names a check and some of its answers; the answers of `which-piece` are the ids of pieces.
+ */
+import type { CurvePoint, Solution } from '#physics';
+
+/** A run before and after one fault: both solutions, and both curves read at the same flows. */
+export interface Sight {
+  readonly before: Solution;
+  readonly after: Solution;
+  readonly system: { readonly before: readonly CurvePoint[]; readonly after: readonly CurvePoint[] };
+  readonly fan: { readonly before: readonly CurvePoint[]; readonly after: readonly CurvePoint[] };
+}
+
+interface Check {
+  /** Answers a lesson may offer; absent where they are ids of pieces. */
+  readonly answers?: readonly string[];
+  /** The true answer; null where what happened is none of the answers. */
+  readonly see: (sight: Sight) => string | null;
+}
+
+/** Share of the scale below which two marks on a chart cannot be told apart (model assumption). */
+export const SAME = 0.005;
+/** Pa that count as nothing where a curve meets the pressure axis. */
+const NOTHING_PA = 0.5;
+
+type Way = 'up' | 'down' | 'level';
+
+function way(before: number, after: number): Way {
+  if (Math.abs(after - before) <= SAME * Math.max(Math.abs(before), Math.abs(after))) return 'level';
+  return after > before ? 'up' : 'down';
+}
+
+/** How far the second curve stands above the first, in order of rising flow. */
+function gaps({ before, after }: Sight['system']): number[] {
+  const heights = new Map(before.map((point) => [point.flow_L_s, point.pressure_Pa]));
+  return [...after]
+    .sort((one, other) => one.flow_L_s - other.flow_L_s)
+    .flatMap((point) => {
+      const height = heights.get(point.flow_L_s);
+      return height === undefined ? [] : [point.pressure_Pa - height];
+    });
+}
+
+function topOf(curves: Sight['system']): number {
+  return Math.max(...[...curves.before, ...curves.after].map((point) => point.pressure_Pa));
+}
+
+function seeSystemCurve({ system }: Sight): string | null {
+  const gap = gaps(system);
+  const first = gap[0];
+  const last = gap.at(-1);
+  if (first === undefined || last === undefined || gap.length < 3) return null;
+  if (gap.every((height) => Math.abs(height) <= SAME * topOf(system))) return 'unchanged';
+  if (Math.abs(first) > NOTHING_PA) return Math.abs(last - first) <= 0.2 * Math.abs(first) ? 'shifted' : null;
+  const grows = gap.every((height, i) => i === 0 || Math.abs(height) >= Math.abs(gap[i - 1]!));
+  if (!grows) return null;
+  return last > 0 ? 'steeper' : 'flatter';
+}
+
+function seeOperatingPoint({ before, after }: Sight): string | null {
+  const flow = way(before.flow_L_s.fan, after.flow_L_s.fan);
+  const pressure = way(before.fan.pressure_Pa, after.fan.pressure_Pa);
+  if (flow === 'level') return pressure === 'level' ? 'still' : null;
+  if (flow === 'up') return 'right';
+  return pressure === 'up' ? 'up-left' : pressure === 'down' ? 'down-left' : null;
+}
+
+function seeWhichPiece({ before, after }: Sight): string | null {
+  const grown = after.pieces
+    .map((piece) => ({
+      id: piece.id,
+      growth: piece.loss_Pa - (before.pieces.find((other) => other.id === piece.id)?.loss_Pa ?? 0),
+    }))
+    .filter(({ growth }) => growth > NOTHING_PA)
+    .sort((one, other) => other.growth - one.growth);
+  // Two pieces that both grew leave no single answer to "which one".
+  return grown.length === 1 ? grown[0]!.id : null;
+}
+
+function seeFanPressure({ before, after }: Sight): string {
+  const words: Record<Way, string> = { up: 'rose', down: 'fell', level: 'same' };
+  return words[way(before.fan.pressure_Pa, after.fan.pressure_Pa)];
+}
+
+function seeFanCurve({ fan }: Sight): string | null {
+  const gap = gaps(fan);
+  const least = SAME * topOf(fan);
+  if (gap.length < 3) return null;
+  if (gap.every((height) => Math.abs(height) <= least)) return 'unchanged';
+  if (gap.every((height) => height <= least)) return 'dropped';
+  return gap.every((height) => height >= -least) ? 'lifted' : null;
+}
+
+export const CHECKS = {
+  'system-curve': { answers: ['steeper', 'flatter', 'shifted', 'unchanged'], see: seeSystemCurve },
+  'operating-point': { answers: ['up-left', 'down-left', 'right', 'still'], see: seeOperatingPoint },
+  'which-piece': { see: seeWhichPiece },
+  'fan-pressure': { answers: ['rose', 'fell', 'same'], see: seeFanPressure },
+  'fan-curve': { answers: ['unchanged', 'dropped', 'lifted'], see: seeFanCurve },
+} as const satisfies Record<string, Check>;
+
+export type CheckName = keyof typeof CHECKS;
+export const CHECK_NAMES = Object.keys(CHECKS) as CheckName[];
+
+/** The answers a lesson may offer for a check; null where any piece of the rig may be named. */
+export function answersOf(name: CheckName): readonly string[] | null {
+  const check: Check = CHECKS[name];
+  return check.answers ?? null;
+}
+
+/** What a reader who looks rightly must say; null where no answer of the check fits. */
+export function trueAnswer(name: CheckName, sight: Sight): string | null {
+  return CHECKS[name].see(sight);
+}

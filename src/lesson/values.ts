@@ -1,0 +1,71 @@
+/** The value of every placeholder, out of the engine's solutions and in the reader's units. */
+import type { PieceResult, Solution } from '#physics';
+import { rounded, show, type UnitChoice } from '#units';
+import type { PlaceholderValues } from './fill.ts';
+import type { FaultStep } from './schema.ts';
+
+export interface StepFacts {
+  readonly step: FaultStep;
+  readonly healthy: Solution;
+  /** The run just before this fault. */
+  readonly before: Solution;
+  /** The run with it. */
+  readonly after: Solution;
+  readonly required_L_s?: number;
+  readonly predicted_L_s?: number;
+}
+
+export interface RunFacts {
+  readonly healthy: Solution;
+  readonly now: Solution;
+  readonly required_L_s?: number;
+}
+
+const out = (solution: Solution) => solution.flow_L_s.outdoors;
+const pieceAt = (solution: Solution, id: string) => solution.pieces.find((piece) => piece.id === id);
+
+/** For the intro and the mending half, where no single fault is spoken of. */
+export function runValues({ healthy, now, required_L_s }: RunFacts, units: UnitChoice): PlaceholderValues {
+  const flow = (value: number) => show('flow', value, units).text;
+  return {
+    healthy: flow(out(healthy)),
+    flow: flow(out(now)),
+    ...(required_L_s === undefined ? {} : { required: flow(required_L_s) }),
+  };
+}
+
+/** For every part of a fault step. A placeholder with no meaning for this fault has no value. */
+export function stepValues(facts: StepFacts, units: UnitChoice): PlaceholderValues {
+  const { step, healthy, before, after, required_L_s, predicted_L_s } = facts;
+  const flow = (value: number) => show('flow', value, units).text;
+  const pressure = (value: number) => show('pressure', value, units).text;
+  // A difference of the numbers as shown, so that it adds up on screen.
+  const drop = rounded('flow', out(before), units) - rounded('flow', out(after), units);
+  const place = pieceAt(after, step.fault.at);
+  return {
+    ...runValues({ healthy, now: after, required_L_s }, units),
+    before: flow(out(before)),
+    drop: show('flow', drop, units, { already: true }).text,
+    pressure: pressure(after.fan.pressure_Pa),
+    pressure_before: pressure(before.fan.pressure_Pa),
+    loss: pressure(place?.loss_Pa ?? 0),
+    loss_before: pressure(pieceAt(before, step.fault.at)?.loss_Pa ?? 0),
+    ...(predicted_L_s === undefined ? {} : { predicted: flow(predicted_L_s) }),
+    ...(place ? shapeValues(place, units) : {}),
+  };
+}
+
+function shapeValues({ shape }: PieceResult, units: UnitChoice): PlaceholderValues {
+  const share = (value: number) => show('share', value, units).text;
+  const { sag_m, crimpOpenArea, ties, tieRatio, fullLength_m, usedLength_m, compression } = shape;
+  return {
+    ...(sag_m ? { sag: show('depth', sag_m, units).text } : {}),
+    ...(crimpOpenArea === undefined ? {} : { open: share(crimpOpenArea) }),
+    ...(ties === undefined ? {} : { ties: String(ties) }),
+    ...(tieRatio === undefined ? {} : { bore: share(tieRatio) }),
+    ...(fullLength_m === undefined || usedLength_m === undefined
+      ? {}
+      : { spare: show('length', fullLength_m - usedLength_m, units).text }),
+    ...(compression === undefined ? {} : { compression: share(compression) }),
+  };
+}

@@ -1,0 +1,107 @@
+/** The machine walked along every edge of its graph, with right and wrong payloads. */
+import { beforeAll, describe, expect, it } from 'vitest';
+import { createActor, type AnyStateNode, type AnyTransitionDefinition } from 'xstate';
+import { adjacencyMapToArray, getAdjacencyMap } from 'xstate/graph';
+import { lessonMachine, phase, possible, type LessonEvent, type LessonSnapshot } from '#lesson';
+import { broken } from './invariants.ts';
+import { EVERY_EVENT, smallLesson } from './small.ts';
+
+const lesson = smallLesson();
+const LIMIT = 20_000;
+
+/** Answers given again and again make the graph endless: only the last one decides what can happen next. */
+function serialize(snapshot: LessonSnapshot): string {
+  const { stepIndex, furthest, records, repairs, finished } = snapshot.context;
+  const short = Object.entries(records).map(([id, record]) => [
+    id,
+    record.prediction?.flow_L_s,
+    record.lockedPrediction?.flow_L_s,
+    record.revealed,
+    record.observations.at(-1),
+    record.explanations.at(-1),
+  ]);
+  return JSON.stringify([snapshot.value, stepIndex, furthest, short, [...repairs].sort(), finished]);
+}
+
+function nodesOf(node: AnyStateNode): AnyStateNode[] {
+  return [node, ...Object.values(node.states).flatMap(nodesOf)];
+}
+
+/** Every transition written in the machine, with a name for the report. */
+function edgesOf(): Map<AnyTransitionDefinition, string> {
+  const edges = nodesOf(lessonMachine.root as AnyStateNode).flatMap((node) =>
+    [...[...node.transitions.values()].flat(), ...(node.always ?? [])].map(
+      (edge) =>
+        [edge, `${node.key} ${edge.eventType || 'always'} ${edge.target?.[0]?.key ?? 'stays'}`] as const,
+    ),
+  );
+  return new Map(edges);
+}
+
+describe('the lesson machine', () => {
+  let walked: { state: LessonSnapshot; event: LessonEvent; nextState: LessonSnapshot }[] = [];
+  let states = 0;
+
+  beforeAll(() => {
+    const map = getAdjacencyMap(lessonMachine, {
+      input: { lesson },
+      events: EVERY_EVENT,
+      serializeState: (snapshot) => serialize(snapshot as LessonSnapshot),
+      limit: LIMIT,
+    });
+    states = Object.keys(map).length;
+    walked = adjacencyMapToArray(map) as typeof walked;
+  });
+
+  it('has a graph that ends before the limit and reaches every phase', () => {
+    expect(states).toBeGreaterThan(50);
+    expect(walked.length).toBeLessThan(LIMIT);
+    const phases = new Set(walked.map(({ nextState }) => phase(nextState)));
+    expect([...phases].sort()).toEqual(
+      ['brief', 'explain', 'finished', 'locked', 'mending', 'observe', 'predict', 'reveal', 'settled'].sort(),
+    );
+  });
+
+  it('keeps its promises in every state', () => {
+    expect(new Set(walked.flatMap(({ nextState }) => broken(lesson, nextState)))).toEqual(new Set());
+  });
+
+  it('never changes or loses a locked prediction, but for a restart', () => {
+    for (const { state, event, nextState } of walked) {
+      if (event.type === 'lesson.restart') continue;
+      for (const [id, record] of Object.entries(state.context.records)) {
+        if (!record.lockedPrediction) continue;
+        expect(nextState.context.records[id]?.lockedPrediction).toEqual(record.lockedPrediction);
+      }
+    }
+  });
+
+  it('takes exactly the events it says are possible', () => {
+    for (const { state, event } of walked) {
+      expect([phase(state), event, possible(state, event).possible]).toEqual([
+        phase(state),
+        event,
+        state.can(event),
+      ]);
+    }
+  });
+
+  it('takes every transition that is written in it', () => {
+    const edges = edgesOf();
+    const untaken = new Map(edges);
+    for (const { state, event } of walked) {
+      const actor = createActor(lessonMachine, {
+        input: { lesson },
+        snapshot: lessonMachine.resolveState({ value: state.value, context: state.context }),
+        inspect: (seen) => {
+          if (seen.type === '@xstate.microstep') seen._transitions.forEach((edge) => untaken.delete(edge));
+        },
+      }).start();
+      actor.send(event);
+      actor.stop();
+      if (untaken.size === 0) break;
+    }
+    expect(edges.size).toBeGreaterThan(20);
+    expect([...untaken.values()]).toEqual([]);
+  });
+});
