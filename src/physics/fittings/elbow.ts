@@ -35,7 +35,8 @@ export function elbowLoss(form: 'gored' | 'pressed' | 'mitred' | 'adjustable', b
   const share = angle_deg / 90;
   if (form === 'mitred') return mitreLoss(angle_deg);
   if (form === 'pressed') return share * lookUp(PRESSED, bore_mm);
-  const gored = (radius: number) => Math.max(lookUp(THREE_GORE, radius), radius >= 1.25 ? 0 : lookUp(FIVE_GORE, bore_mm));
+  // Three gores are no better than five of the same bore, which small bores show.
+  const gored = (radius: number) => Math.max(lookUp(THREE_GORE, radius), lookUp(FIVE_GORE, bore_mm));
   return share * gored(form === 'adjustable' ? ADJUSTABLE_RADIUS : radiusRatio);
 }
 
