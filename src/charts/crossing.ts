@@ -94,11 +94,12 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
   const x = (flow_L_s: number): number => across(toDisplay('flow', flow_L_s, view.choice));
   const y = (pressure_Pa: number): number => up(toDisplay('pressure', pressure_Pa, view.choice));
   const spot = (point: CurvePoint): Spot => ({ x: x(point.flow_L_s), y: y(point.pressure_Pa) });
-  const drawn = (points: readonly CurvePoint[]): Spot[] =>
-    clip(tidy(points).map(spot), frame.width, frame.height);
+  const scales = [frame.width, frame.height, flowEnd, pressureEnd].join(' ');
+  const drawn = (points: readonly CurvePoint[]): Drawn =>
+    drawnOnce(points, scales, () => clip(tidy(points).map(spot), frame.width, frame.height));
 
-  const fan = drawn(view.fan);
-  const curves = view.curves.map((curve) => ({ ...curve, spots: drawn(curve.points) }));
+  const { spots: fan, path: fanPath } = drawn(view.fan);
+  const curves = view.curves.map((curve) => ({ ...curve, ...drawn(curve.points) }));
   const dot = view.point ? spot(view.point) : undefined;
   const ring = view.before ? spot(view.before) : undefined;
   const arrow = dot && ring ? slide(fan, ring, dot, type) : undefined;
@@ -121,16 +122,22 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
       ? { from: dot.x, to: prediction.x, y: frame.height - size - type * 0.45 }
       : undefined;
 
-  const firm = curves.filter((curve) => curve.tone !== 'ghost').map((curve) => curve.spots);
-  const segments: Segment[] = [fan, ...firm].flatMap((spots) => segmentsOf(spots));
-  const faint = curves.filter((curve) => curve.tone === 'ghost').flatMap((curve) => segmentsOf(curve.spots));
-  if (arrow) segments.push(...segmentsOf(arrow.spots, 6));
+  const linesOf = (ghost: boolean): Segment[] =>
+    curves
+      .filter((curve) => (curve.tone === 'ghost') === ghost)
+      .flatMap((curve) => segmentsOf(curve.spots, `curve-${curve.id}`));
+  const segments = [...segmentsOf(fan, 'fan'), ...linesOf(false)];
+  const faint = linesOf(true);
+  if (arrow) segments.push(...segmentsOf(arrow.spots, undefined, 6));
   if (dot) segments.push({ x1: dot.x, y1: dot.y, x2: dot.x, y2: frame.height });
   if (ring) faint.push({ x1: ring.x, y1: ring.y, x2: ring.x, y2: frame.height });
   if (required != null) segments.push({ x1: required, y1: 0, x2: required, y2: frame.height });
   if (prediction?.onFan)
     segments.push({ x1: prediction.x, y1: prediction.onFan.y, x2: prediction.x, y2: frame.height });
-  if (gap) segments.push({ x1: gap.from, y1: gap.y, x2: gap.to, y2: gap.y });
+  if (gap) {
+    segments.push({ x1: gap.from, y1: gap.y, x2: gap.to, y2: gap.y });
+    segments.push({ x1: gap.to, y1: gap.y - 5, x2: gap.to, y2: frame.height });
+  }
   const boxes: Box[] = [dot, ring, prediction?.onFan].flatMap((mark) =>
     mark
       ? [{ x: mark.x - markRadius, y: mark.y - markRadius, width: markRadius * 2, height: markRadius * 2 }]
@@ -147,8 +154,8 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
     xTicks: ticksOf(across, Math.max(2, Math.round(frame.width / (type * 4.2)))),
     yTicks: ticksOf(up, Math.max(2, Math.round(frame.height / (type * 3.6)))),
     lines: [
-      ...curves.map(({ id, tone, spots }) => ({ id, tone, path: smoothPath(spots) })),
-      { id: 'fan', tone: 'fan' as const, path: smoothPath(fan) },
+      ...curves.map(({ id, tone, path }) => ({ id, tone, path })),
+      { id: 'fan', tone: 'fan' as const, path: fanPath },
     ],
     labels: crossingLabels(
       view,
@@ -162,6 +169,23 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
     prediction,
     gap,
   };
+}
+
+interface Drawn {
+  readonly spots: readonly Spot[];
+  readonly path: string;
+}
+
+/** Curves drawn before: during a reveal one curve moves and the rest need not be made again. */
+const drawings = new WeakMap<readonly CurvePoint[], Drawn & { readonly scales: string }>();
+
+function drawnOnce(points: readonly CurvePoint[], scales: string, draw: () => Spot[]): Drawn {
+  const known = drawings.get(points);
+  if (known?.scales === scales) return known;
+  const spots = draw();
+  const made = { scales, spots, path: smoothPath(spots) };
+  drawings.set(points, made);
+  return made;
 }
 
 function positive(value: number): number {
@@ -185,7 +209,8 @@ function slide(
 ): (CrossingLayout['arrow'] & { spots: Spot[] }) | undefined {
   const reach = Math.hypot(dot.x - ring.x, dot.y - ring.y);
   if (reach < markRadius * 2 + 8) return undefined;
-  const lift = Math.min(type * 1.3, reach * 0.3);
+  const lift = Math.min(type * 1.3, Math.max(10, reach * 0.3));
+  const barbs = Math.min(8, reach * 0.22);
   const steps = 16;
   const spots: Spot[] = [];
   for (let step = 0; step <= steps; step += 1) {
@@ -206,8 +231,8 @@ function slide(
   if (!tip || !tail) return undefined;
   const angle = Math.atan2(dot.y - tail.y, dot.x - tail.x);
   const barb = (turn: number): Spot => ({
-    x: tip.x - 8 * Math.cos(angle + turn),
-    y: tip.y - 8 * Math.sin(angle + turn),
+    x: tip.x - barbs * Math.cos(angle + turn),
+    y: tip.y - barbs * Math.sin(angle + turn),
   });
-  return { spots, path: straightPath(spots), head: straightPath([barb(0.5), tip, barb(-0.5)]) };
+  return { spots, path: straightPath(spots), head: straightPath([barb(0.6), tip, barb(-0.6)]) };
 }

@@ -36,6 +36,13 @@ const alongTheFan = [0.8, 0.74, 0.86, 0.68, 0.92, 0.12, 0.2, 0.28, 0.6, 0.5, 0.4
 
 export function crossingLabels(view: CrossingView, ground: LabelGround, obstacles: Obstacles): PlacedLabel[] {
   const { frame, type, required, prediction, gap, missed } = ground;
+  // What is said of a curve when its own words find no room.
+  const short: Record<Curve['tone'], string[]> = {
+    present: [say('chart.crossing.presentShort')],
+    before: [say('chart.crossing.beforeShort')],
+    healthy: [say('chart.crossing.healthyShort')],
+    ghost: [],
+  };
   const height = type * 1.15;
   const request = (
     id: string,
@@ -48,6 +55,7 @@ export function crossingLabels(view: CrossingView, ground: LabelGround, obstacle
     height,
     places,
     optional,
+    tied: id === 'fan' || id.startsWith('curve-'),
   });
   const requests: LabelRequest[] = [];
 
@@ -118,7 +126,7 @@ export function crossingLabels(view: CrossingView, ground: LabelGround, obstacle
       requests.push(
         request(
           `curve-${curve.id}`,
-          [curve.label],
+          [curve.label, ...short[tone]],
           alongside(curve.spots, fromTheEnd, height, 'system'),
           optional,
         ),
@@ -173,8 +181,8 @@ function alongside(
     if (!spot || !next || !back) continue;
     const slope = Math.abs((next.y - back.y) / (next.x - back.x || 1));
     const off = 5 + height / 2 / Math.max(0.45, slope);
-    const right: Place = { x: x + off, y: spot.y, anchor: 'start' };
-    const left: Place = { x: x - off, y: spot.y, anchor: 'end' };
+    const right: Place = { x: x + off, y: spot.y, anchor: 'start', tie: spot };
+    const left: Place = { x: x - off, y: spot.y, anchor: 'end', tie: spot };
     // A falling fan curve has its free side to the upper right, a rising system curve to the lower right.
     const lift = kind === 'fan' ? -height * 0.35 : height * 0.35;
     places.push({ ...right, y: spot.y + lift }, { ...left, y: spot.y - lift }, right, left);

@@ -91,10 +91,12 @@ export function straightPath(spots: readonly Spot[]): string {
 }
 
 /** The line as obstacles for labels, thinned so that a reveal stays cheap. */
-export function segmentsOf(spots: readonly Spot[], most = 28): Segment[] {
+export function segmentsOf(spots: readonly Spot[], owner?: string, most = 28): Segment[] {
   const stride = Math.max(1, Math.ceil((spots.length - 1) / most));
   const thin = spots.filter((_, index) => index % stride === 0 || index === spots.length - 1);
-  return thin.slice(1).map((to, index) => ({ x1: thin[index]!.x, y1: thin[index]!.y, x2: to.x, y2: to.y }));
+  return thin
+    .slice(1)
+    .map((to, index) => ({ x1: thin[index]!.x, y1: thin[index]!.y, x2: to.x, y2: to.y, owner }));
 }
 
 /** The spot a share of the way along the line by x. */

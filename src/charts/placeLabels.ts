@@ -16,6 +16,8 @@ export interface Segment {
   readonly y1: number;
   readonly x2: number;
   readonly y2: number;
+  /** Id of the label that names this line. */
+  readonly owner?: string;
 }
 
 export interface Place {
@@ -23,6 +25,8 @@ export interface Place {
   readonly x: number;
   readonly y: number;
   readonly anchor: 'start' | 'middle' | 'end';
+  /** The spot being named: no other line may run between it and the label. */
+  readonly tie?: { readonly x: number; readonly y: number };
 }
 
 export interface LabelRequest {
@@ -32,8 +36,10 @@ export interface LabelRequest {
   readonly height: number;
   /** Best place first. */
   readonly places: readonly Place[];
-  /** Left out when none of its own places is free. */
+  /** Only its own places will do, and faint lines are respected too: left out when none is free. */
   readonly optional?: boolean;
+  /** Only its own places will do: elsewhere it would name something else. */
+  readonly tied?: boolean;
 }
 
 export interface PlacedLabel {
@@ -63,31 +69,37 @@ export function boxesOverlap(a: Box, b: Box): boolean {
   return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 }
 
-/** Liang and Barsky's clipping test: does any part of the segment lie in the box? */
+/** Does any part of the segment lie in the box? Called some thousands of times a frame, so it makes nothing. */
 export function crosses(box: Box, { x1, y1, x2, y2 }: Segment): boolean {
-  const right = box.x + box.width;
-  const bottom = box.y + box.height;
-  if (Math.max(x1, x2) < box.x || Math.min(x1, x2) > right) return false;
-  if (Math.max(y1, y2) < box.y || Math.min(y1, y2) > bottom) return false;
-  let enter = 0;
-  let leave = 1;
-  const edges: [number, number][] = [
-    [x1 - x2, x1 - box.x],
-    [x2 - x1, right - x1],
-    [y1 - y2, y1 - box.y],
-    [y2 - y1, bottom - y1],
-  ];
-  for (const [slope, reach] of edges) {
-    if (slope === 0) {
-      if (reach < 0) return false;
-      continue;
-    }
-    const at = reach / slope;
-    if (slope < 0) enter = Math.max(enter, at);
-    else leave = Math.min(leave, at);
-    if (enter > leave) return false;
-  }
-  return true;
+  const left = box.x;
+  const right = left + box.width;
+  const top = box.y;
+  const bottom = top + box.height;
+  if ((x1 < left && x2 < left) || (x1 > right && x2 > right)) return false;
+  if ((y1 < top && y2 < top) || (y1 > bottom && y2 > bottom)) return false;
+  // Both overlap as boxes: they meet unless all four corners lie on one side of the line.
+  const dx = x2 - x1;
+  const dy = y2 - y1;
+  const a = dx * (top - y1) - dy * (left - x1);
+  const b = dx * (top - y1) - dy * (right - x1);
+  const c = dx * (bottom - y1) - dy * (left - x1);
+  const d = dx * (bottom - y1) - dy * (right - x1);
+  return !((a > 0 && b > 0 && c > 0 && d > 0) || (a < 0 && b < 0 && c < 0 && d < 0));
+}
+
+/** Do two segments meet? Touching ends count. */
+function meet(a: Segment, b: Segment): boolean {
+  const side = (s: Segment, x: number, y: number): number =>
+    (s.x2 - s.x1) * (y - s.y1) - (s.y2 - s.y1) * (x - s.x1);
+  return side(a, b.x1, b.y1) * side(a, b.x2, b.y2) <= 0 && side(b, a.x1, a.y1) * side(b, a.x2, a.y2) <= 0;
+}
+
+/** From the spot being named to the near edge of its label. */
+function tieOf({ tie, anchor }: Place, box: Box): Segment | undefined {
+  if (!tie) return undefined;
+  const x = anchor === 'start' ? box.x : anchor === 'end' ? box.x + box.width : box.x + box.width / 2;
+  const y = Math.min(Math.max(tie.y, box.y), box.y + box.height);
+  return { x1: tie.x, y1: tie.y, x2: x, y2: y };
 }
 
 function inside(box: Box, bounds: Box): boolean {
@@ -125,6 +137,7 @@ export function placeLabels(
   bounds: Box,
 ): PlacedLabel[] {
   const taken: Box[] = [...boxes];
+  const lines = [...segments, ...faint];
   const placed: PlacedLabel[] = [];
   const free = (box: Box): boolean =>
     inside(box, bounds) &&
@@ -132,7 +145,7 @@ export function placeLabels(
     !segments.some((segment) => crosses(box, segment));
   const clear = (box: Box): boolean => free(box) && !faint.some((segment) => crosses(box, segment));
 
-  for (const { id, texts, height, places, optional } of requests) {
+  for (const { id, texts, height, places, optional, tied } of requests) {
     const wanted = places[0];
     if (!wanted) continue;
     const settle = (text: string, box: Box, away: boolean): true => {
@@ -142,11 +155,16 @@ export function placeLabels(
     };
     const near = (test: (box: Box) => boolean): boolean =>
       texts.some(({ text, width }) => {
-        const box = places.map((place) => boxAt(place, width, height)).find(test);
-        return box ? settle(text, box, false) : false;
+        const fit = places.find((place) => {
+          const box = boxAt(place, width, height);
+          if (!test(box)) return false;
+          const tie = tieOf(place, box);
+          return !tie || !lines.some((line) => line.owner !== id && meet(tie, line));
+        });
+        return fit ? settle(text, boxAt(fit, width, height), false) : false;
       });
     if (near(clear) || optional) continue;
-    if (faint.length > 0 && near(free)) continue;
+    if ((faint.length > 0 && near(free)) || tied) continue;
     texts.some(({ text, width }) => {
       const box = sweep(boxAt(wanted, width, height), bounds, free);
       return box ? settle(text, box, true) : false;

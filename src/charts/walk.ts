@@ -6,7 +6,7 @@ import { segmentsOf, straightPath, type Spot } from './curve.ts';
 import { textWidth } from './measure.ts';
 import { placeLabels, type LabelRequest, type Place, type PlacedLabel } from './placeLabels.ts';
 import type { ChartTable, WalkStation } from './types.ts';
-import { spoken, spokenUnit, symbol } from './words.ts';
+import { brief, spoken, spokenUnit, symbol } from './words.ts';
 
 export interface WalkInput {
   readonly stations: readonly WalkStation[];
@@ -109,7 +109,7 @@ export function walkLayout(input: WalkInput, width: number, height: number, type
       request('trough', show('pressure', trough.total_Pa, choice, { signed: true }).text, around(spot, 1)),
     );
   }
-  const zero = show('pressure', 0, choice).text;
+  const zero = `${brief('pressure', 0, choice)} ${symbol('pressure', choice)}`;
   requests.push(
     request('zero', zero, [
       { x: from - 6, y: zeroY, anchor: 'end' },
@@ -127,7 +127,7 @@ export function walkLayout(input: WalkInput, width: number, height: number, type
     const top = Math.min(...stretch.map((spot) => spot.y));
     const side = above(middle);
     const near = [0, 0.7, 1.4, 2.1, 2.8, 3.5].flatMap((lift): Place[] => [
-      { x, y: middle.y + side * (size * (0.5 + lift) + 5), anchor: 'middle' },
+      { x, y: middle.y + side * (size * (0.5 + lift) + 8), anchor: 'middle' },
       { x: cause.x1, y: middle.y + side * (size * (0.5 + lift) + 5), anchor: 'end' },
       { x: cause.x0, y: top - size * (0.5 + lift) - 5, anchor: 'start' },
       { x, y: middle.y - side * (size * (0.5 + lift) + 5), anchor: 'middle' },
@@ -147,7 +147,7 @@ export function walkLayout(input: WalkInput, width: number, height: number, type
   if (still.length > 1) requests.push(request('static', say('chart.walk.static'), alongLine(still), true));
   if (total.length > 1) requests.push(request('total', say('chart.walk.total'), alongLine(total), true));
 
-  const segments = [total, still, healthy].flatMap((line) => segmentsOf(line, 60));
+  const segments = [total, still, healthy].flatMap((line) => segmentsOf(line, undefined, 60));
   segments.push({ x1: from, y1: zeroY, x2: to, y2: zeroY });
   return {
     total: straightPath(total),
@@ -225,9 +225,11 @@ export function walkTable(input: WalkInput, names: Readonly<Record<string, strin
       ...(healthy ? [say('chart.walk.healthyHead', { unit })] : []),
     ],
     rows: input.stations.map((station) => [
-      station.after === 'room'
-        ? say('chart.walk.room')
-        : say('chart.walk.after', { piece: names[station.after] ?? station.after }),
+      station.after === 'outside air'
+        ? say('chart.walk.outside')
+        : station.after === 'room'
+          ? say('chart.walk.room')
+          : say('chart.walk.after', { piece: names[station.after] ?? station.after }),
       number(station.total_Pa),
       number(station.static_Pa),
       ...(healthy ? [number(healthy.find((other) => other.after === station.after)?.total_Pa)] : []),

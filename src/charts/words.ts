@@ -33,6 +33,11 @@ export function difference(quantity: Measured, from: number, to: number, choice:
   return Number((rounded(quantity, to, choice) - rounded(quantity, from, choice)).toFixed(digits)) + 0;
 }
 
+/** A title made ready to be read before other sentences. */
+export function ended(title: string): string {
+  return /[.?!]$/.test(title) ? title : say('chart.sentence', { text: title });
+}
+
 export function more(value: number): 'more' | 'less' | 'same' {
   return value > 0 ? 'more' : value < 0 ? 'less' : 'same';
 }

@@ -1,0 +1,71 @@
+/** The pressure walk as a reader meets it. */
+import './page.ts';
+import { render, screen, within } from '@testing-library/svelte';
+import userEvent from '@testing-library/user-event';
+import { describe, expect, it } from 'vitest';
+import { PressureWalk, charts } from '#charts';
+import { stations } from './fixtures.ts';
+
+const choice = { flow: 'L/s', pressure: 'Pa' } as const;
+const props = { stations, healthy: stations, width: 700, choice, extent_Pa: [-60, 150] as const };
+
+describe('PressureWalk', () => {
+  it('names its finding and the highest and lowest pressure', () => {
+    const { container } = render(PressureWalk, props);
+    expect(container.querySelector('figcaption')?.textContent).toBe(
+      'The fan lifts the air from −24 to +78 Pa',
+    );
+    const words = [...container.querySelectorAll('svg text')].map((text) => text.textContent);
+    expect(words).toEqual(expect.arrayContaining(['Pressure', 'along the run', '+78 Pa', '−24 Pa', '0 Pa']));
+    expect(screen.getByRole('img').getAttribute('aria-label')).toContain('lowest −24 pascals before the fan');
+  });
+
+  it('keeps the drawing’s own horizontal axis', () => {
+    const { container } = render(PressureWalk, props);
+    expect(container.querySelector('svg')?.getAttribute('viewBox')).toBe('0 0 700 110');
+    expect(container.querySelector('path.total')?.getAttribute('d')).toMatch(/^M120,.*L580,[^L]*$/);
+  });
+
+  it('names the cause on the line and lights a piece', () => {
+    const cause = { x0: 270, x1: 560, text: 'sag spends 47 Pa here' };
+    const { container } = render(PressureWalk, { ...props, cause, highlight: 'inlet' });
+    expect(screen.getByText(cause.text)).toBeTruthy();
+    const lit = container.querySelector('rect.lit');
+    expect([lit?.getAttribute('x'), lit?.getAttribute('width')]).toEqual(['130', '90']);
+    expect(container.querySelectorAll('path.thick')).toHaveLength(2);
+  });
+
+  it('has its stations as a table, in the reader’s unit and words', async () => {
+    render(PressureWalk, {
+      ...props,
+      choice: { flow: 'cfm', pressure: 'in w.g.' },
+      names: { fan: 'the fan' },
+    });
+    await userEvent.click(screen.getByRole('button', { name: 'Table' }));
+    const rows = within(screen.getByRole('table')).getAllByRole('row');
+    expect(rows).toHaveLength(stations.length + 1);
+    expect([...rows[4]!.children].map((cell) => cell.textContent)).toEqual([
+      'after the fan',
+      '0.31',
+      '0.27',
+      '0.31',
+    ]);
+    expect(rows[0]!.textContent).toContain('in w.g.');
+  });
+
+  it('draws no NaN from nothing', () => {
+    const { container } = render(PressureWalk, {
+      ...props,
+      stations: [],
+      healthy: undefined,
+      extent_Pa: [0, 0],
+    });
+    expect(container.innerHTML).not.toMatch(/NaN|Infinity|undefined/);
+  });
+});
+
+describe('the registry', () => {
+  it('knows every chart by name', () => {
+    expect(Object.keys(charts)).toEqual(['crossing', 'ledger', 'walk']);
+  });
+});
