@@ -56,17 +56,20 @@ function fromIssue(issue: v.BaseIssue<unknown>): Finding[] {
   }
 }
 
-/** A value outside a short list; for the key that tells pieces or faults apart, perhaps no value or no object. */
+/** A value outside a short list; where the list tells kinds apart, perhaps there was no object to hold it. */
 function choiceFindings(
   issue: v.BaseIssue<unknown>,
   keys: readonly Key[],
   legal: readonly string[],
 ): Finding[] {
-  if (issue.type === 'variant' && !issue.path?.length)
-    return [finding('wrong-type', pathText(keys), issue.input, 'an object { }')];
-  const holder = issue.path?.at(-1)?.input;
-  if (issue.type === 'variant' && Array.isArray(holder))
-    return [finding('wrong-type', pathText(keys.slice(0, -1)), holder, 'an object { }')];
+  const last = issue.path?.at(-1);
+  const notAnObject = (at: readonly Key[], value: unknown) => [
+    finding('wrong-type', pathText(at), value, 'an object { }'),
+  ];
+  // Pieces and faults stand in lists, so a path that ends in a number points at the piece itself.
+  if (issue.type === 'variant' && typeof last?.key !== 'string') return notAnObject(keys, issue.input);
+  if (issue.type === 'variant' && Array.isArray(last?.input))
+    return notAnObject(keys.slice(0, -1), last.input);
   return [finding('not-one-of', pathText(keys), issue.input, legal)];
 }
 

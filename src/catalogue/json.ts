@@ -80,7 +80,7 @@ class Scanner {
 
   private string(): string | undefined {
     // Every character from the space up, save the quote and the backslash.
-    return this.take(/"(?:[ !#-[\]-\uffff]+|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y);
+    return this.take(/"(?:[ !#-[\]-\uffff]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y);
   }
 
   private members(depth: number): void {

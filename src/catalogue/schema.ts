@@ -20,6 +20,7 @@ const maybe = (name: RangeName) => v.optional(quantity(name));
 const text = v.pipe(
   v.string('type:text in double quotes'),
   v.check((value) => value.trim() !== '', 'type:text that is not empty'),
+  v.maxLength(2000, 'type:text of at most 2000 characters'),
 );
 
 const choice = <const Options extends readonly string[]>(options: Options) =>
@@ -183,18 +184,21 @@ const FaultSchema = v.variant(
   'choice:sag|crimp|flexible-swap|tight-ties|extra-length',
 ) satisfies v.GenericSchema<unknown, Fault>;
 
+const air = record({
+  temperature_C: maybe('temperature_C'),
+  relativeHumidity: maybe('relativeHumidity'),
+  pressure_Pa: maybe('airPressure_Pa'),
+  density_kg_m3: maybe('density_kg_m3'),
+  kinematicViscosity_m2_s: maybe('kinematicViscosity_m2_s'),
+});
+
+/** An object whose keys may all be absent would let an empty list pass. */
+const noList = v.never('type:an object { }');
+
 export const RigSchema = record({
   name: text,
   about: v.optional(text),
-  air: v.optional(
-    record({
-      temperature_C: maybe('temperature_C'),
-      relativeHumidity: maybe('relativeHumidity'),
-      pressure_Pa: maybe('airPressure_Pa'),
-      density_kg_m3: maybe('density_kg_m3'),
-      kinematicViscosity_m2_s: maybe('kinematicViscosity_m2_s'),
-    }),
-  ),
+  air: v.optional(v.lazy((value: unknown) => (Array.isArray(value) ? noList : air))),
   room: v.optional(
     record({ volume_m3: quantity('volume_m3'), makeUpFreeArea_mm2: maybe('makeUpFreeArea_mm2') }),
   ),
