@@ -71,6 +71,8 @@ export interface Support extends Point {
   readonly width: number;
   readonly empty: boolean;
   readonly strap: string;
+  /** Edges of the strap where it lies round the duct, and its nails. */
+  readonly wrap: string;
   readonly saddle: string;
 }
 
@@ -124,6 +126,8 @@ export interface AirDrawing {
   readonly ribbon: string;
   /** Both edges of the ribbon. */
   readonly edge: string;
+  /** The healthy outline: where the ribbon's edges would run if nothing were lost. */
+  readonly outline: string;
   /** The gap between ribbon and healthy outline. */
   readonly lost: string;
   readonly entering: string;
@@ -152,6 +156,8 @@ export interface RoomDrawing {
   readonly steam: readonly string[];
   readonly mist: string;
   readonly partition: string;
+  /** Where the room ends. */
+  readonly right: number;
 }
 
 export type Tone = 'ink' | 'quiet' | 'place' | 'title';

@@ -32,7 +32,7 @@ export function extents(points: readonly Raw[]): Map<string, Extent> {
 /** How the mixed-flow fan's casing swells, and its hub, over its length 0 to 1. */
 export const casing = (t: number) => 1 + 0.5 * ease((t - 0.1) / 0.3) * (1 - ease((t - 0.62) / 0.3));
 export const hub = (t: number) => {
-  if (t < 0.2 || t > 0.9) return 0;
+  if (t <= 0.2 || t >= 0.9) return 0;
   if (t < 0.52) return 0.78 * Math.sqrt(1 - ((0.52 - t) / 0.32) ** 2);
   return 0.78 * (1 - ease((t - 0.7) / 0.22));
 };
@@ -48,26 +48,28 @@ export function samples(
   const reach = extents(points);
   const results = new Map(solution.pieces.map((piece) => [piece.id, piece]));
   const before = new Map(healthy.pieces.map((piece) => [piece.id, piece]));
-  const kinds = new Map(run.map((piece) => [piece.id, piece.kind]));
+  const fanId = run.find((piece) => piece.kind === 'fan')?.id;
   return points.map((point) => {
     const full = (bores.get(point.piece) ?? 0) / 2;
     const extent = reach.get(point.piece)!;
     const t = (point.along - extent.from) / (extent.to - extent.from || 1);
-    const inFan = kinds.get(point.piece) === 'fan';
+    const inFan = point.piece === fanId;
     let half = full * (inFan ? casing(t) : 1);
     const middle = inFan ? full * hub(t) : 0;
     let area = inFan ? (half ** 2 - middle ** 2) / full ** 2 : 1;
     for (const narrow of narrowings) {
-      const near = bump((point.along - narrow.along) / narrow.reach);
-      if (near <= 0) continue;
+      const far = Math.abs(point.along - narrow.along) / narrow.reach;
+      if (far >= 1) continue;
+      const near = bump(far);
       half *= 1 - (1 - narrow.ratio) * near;
       area *= 1 - (1 - narrow.area) * near;
     }
     const result = results.get(point.piece);
     const flow = result?.flow_L_s ?? solution.flow_L_s.fan;
     const usual = before.get(point.piece)?.flow_L_s ?? healthy.flow_L_s.fan;
+    // Spelled out: spreading hundreds of points each frame costs more than all the sums above.
     return {
-      ...point,
+      x: point.x, y: point.y, tx: point.tx, ty: point.ty, s_m: point.s_m, along: point.along, piece: point.piece,
       half,
       full,
       hub: middle,

@@ -55,7 +55,11 @@ export function building(size: Sizes, metre: number, riser: Interval, hole: Inte
   const rightTop = rafterUnder(size, wallRight + thick * 0.5);
   const wall = (x: number, from: number, to: number) => rectangle(x, from, thick, Math.max(0, to - from));
   const gap = Math.max(6, thick * 0.34);
-  const gapped = [wall(wallRight, rightTop, hole.from), wall(wallRight, hole.to, bottom)].join('');
+  const plate = thick * 0.62;
+  // No wall plate on the right where the duct goes out close under the rafters.
+  const seated = hole.from - rightTop > plate * 1.4;
+  const wallTop = rightTop + (seated ? plate * 0.8 : 0);
+  const gapped = [wall(wallRight, wallTop, hole.from), wall(wallRight, hole.to, bottom)].join('');
 
   const joist = Math.max(5, Math.min(size.wide ? 13 : 7, metre * 0.05));
   const spacing = Math.max(size.wide ? 58 : 34, Math.min(metre * 0.6, (wallRight - wallLeft) / 7));
@@ -71,11 +75,7 @@ export function building(size: Sizes, metre: number, riser: Interval, hole: Inte
     edge = Math.max(edge, stop.to);
   }
   const tall = ceiling - joistTop;
-  const plate = thick * 0.62;
-  const plates = [
-    { x: wallLeft + thick - plate, y: leftTop },
-    { x: wallRight, y: rightTop },
-  ];
+  const plates = [{ x: wallLeft + thick - plate, y: leftTop }, ...(seated ? [{ x: wallRight, y: rightTop }] : [])];
   const purlins = [0.5].flatMap((t) => {
     const xl = ridge.x + (wallLeft - ridge.x) * t;
     const xr = ridge.x + (wallRight - ridge.x) * t * 0.92;
@@ -89,7 +89,7 @@ export function building(size: Sizes, metre: number, riser: Interval, hole: Inte
     walls: wall(wallLeft, leftTop + plate * 0.8, bottom) + gapped,
     wallHatch:
       hatch(wallLeft, leftTop + plate * 0.8, thick, bottom - leftTop - plate * 0.8, gap) +
-      hatch(wallRight, rightTop, thick, hole.from - rightTop, gap) +
+      hatch(wallRight, wallTop, thick, hole.from - wallTop, gap) +
       hatch(wallRight, hole.to, thick, bottom - hole.to, gap),
     roof: `M${at(eavesLeft.x, eavesLeft.y)}L${at(ridge.x, ridge.y)}L${at(eavesRight.x, eavesRight.y)}`,
     tiles: tiles(ridge, eavesLeft, size.wide ? number * 1.5 : number * 1.1) + tiles(ridge, eavesRight, size.wide ? number * 1.5 : number * 1.1),

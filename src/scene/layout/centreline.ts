@@ -91,7 +91,9 @@ export function centreline(
     const bore = bores.get(piece.id) ?? size.bore;
     const spans = shape.spans ?? 1;
     const span = (stretch.to - stretch.from) / spans;
-    const saddle = Math.max(((piece.supports?.width_mm ?? 75) / 2000) * scale.pixelsPerMetre, bore * 0.45);
+    // Wide enough a crown over each support that the underside does not fold into itself.
+    const slope = (4 * (shape.sag_m ?? 0) * up) / span;
+    const saddle = Math.max(((piece.supports?.width_mm ?? 75) / 2000) * scale.pixelsPerMetre, bore * 0.3, slope * bore * 0.74);
     const swapped = shape.swappedShare ?? 0;
     for (const spot of spots) {
       if (spot.piece !== piece.id || spot.x <= stretch.from || spot.x >= stretch.to) continue;

@@ -10,6 +10,8 @@ export interface Measured extends Dimension {
   /** The value in metres, for the figure beside it. */
   readonly value_m: number;
   readonly figure: Point;
+  /** Where the measured line starts. */
+  readonly from: Point;
   readonly side: 'right' | 'above' | 'below';
   readonly kind: 'sag' | 'crimp' | 'tie';
 }
@@ -32,11 +34,11 @@ export function sagDimension(piece: Piece, shape: PieceShape, level: Level, poin
   const head = Math.min(letter * 0.45, (bottom - top) * 0.4);
   const x = middle.x;
   return {
-    key: `${piece.id}/sag`, piece: piece.id, kind: 'sag', value_m: sag_m, measure: bottom - top,
+    key: `${piece.id}/sag`, piece: piece.id, kind: 'sag', value_m: sag_m, from: { x, y: top }, measure: bottom - top,
     chord: segment(from, top, from + span, top),
     line: segment(x, top, x, bottom),
     arrows: arrow(x, top, -1, head) + arrow(x, bottom, 1, head),
-    figure: bottom - top > letter * 1.15 ? { x: x + letter * 0.5, y: (top + bottom) / 2 + letter * 0.32 } : { x, y: top - letter * 0.45 },
+    figure: bottom - top > letter * 1.15 ? { x: x + letter * 0.45, y: Math.min((top + bottom) / 2 + letter * 0.32, top + letter * 1.35) } : { x, y: top - letter * 0.45 },
     side: bottom - top > letter * 1.15 ? 'right' : 'above',
   };
 }
@@ -49,7 +51,7 @@ function pinched(key: string, piece: string, kind: 'crimp' | 'tie', here: Sample
   const x = here.x;
   const below = down + long + here.full * 0.5;
   return {
-    key, piece, kind, value_m, measure: here.half * 2, chord: '',
+    key, piece, kind, value_m, from: { x, y: up }, measure: here.half * 2, chord: '',
     line: segment(x, up - long - here.full * 0.4, x, up) + segment(x, down, x, below),
     arrows: arrow(x, up, 1, letter * 0.42) + arrow(x, down, -1, letter * 0.42),
     figure: { x, y: below + letter * 0.95 },

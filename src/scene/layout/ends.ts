@@ -30,9 +30,16 @@ export function terminal(piece: Terminal, y: number, half: number, size: Sizes):
   const flange = (tall: number) => rectangle(wall, y - tall, Math.max(2.5, half * 0.14), tall * 2);
   const start = wall + Math.max(2.5, half * 0.14);
   if (piece.form === 'wall-cowl') {
-    const tall = half * 1.5;
-    const hood = `M${at(start, y - tall)}C${at(wall + reach * 0.72, y - tall)} ${at(wall + reach, y - tall * 0.6)} ${at(wall + reach, y + tall * 0.15)}L${at(wall + reach * 0.55, y + tall)}L${at(start, y + tall)}Z`;
-    const flaps = [-0.55, 0, 0.55].map((k) => segment(wall + reach * 0.3, y + k * half * 1.3 - half * 0.2, wall + reach * 0.62, y + k * half * 1.3 + half * 0.22));
+    const tall = half * 1.4;
+    // Open in front, over the height of the bore.
+    const hood =
+      `M${at(start, y - tall)}C${at(wall + reach * 0.6, y - tall)} ${at(wall + reach * 1.02, y - tall * 0.98)} ${at(wall + reach * 1.02, y - half * 1.02)}` +
+      `M${at(wall + reach * 1.02, y + half * 1.04)}L${at(wall + reach * 0.72, y + tall)}L${at(start, y + tall)}`;
+    // Three flaps held open by the stream.
+    const flaps = [-0.62, 0, 0.62].map((k) => {
+      const hinge = y + k * half * 1.15 - half * 0.22;
+      return `M${at(wall + reach * 0.26, hinge)}q${at(reach * 0.3, half * 0.04)} ${at(reach * 0.5, half * 0.4)}m${n(-reach * 0.5)} ${n(-half * 0.4)}v${n(-half * 0.14)}`;
+    });
     return { piece: piece.id, body: flange(tall * 1.12) + hood, detail: flaps.join(''), outlet };
   }
   if (piece.form === 'louvre') {

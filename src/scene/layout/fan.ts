@@ -1,7 +1,7 @@
 /** The fan in section: swelling casing, conical hub with motor inside, swept blades, straightening vanes, feet. */
 import type { Crimp, FanDrawing, Sample } from '../types.ts';
 import { beside, placeAt } from './centreline.ts';
-import type { Extent, Narrowing } from './bore.ts';
+import { hub as hubAt, type Extent, type Narrowing } from './bore.ts';
 import { at, line, rectangle, segment } from './numbers.ts';
 import type { Sizes } from './sizes.ts';
 
@@ -32,7 +32,7 @@ export function fan(piece: string, points: readonly Sample[], extent: Extent, si
     const out = full + thick + full * 0.22;
     return rectangle(p.x - full * 0.09, p.y - out, full * 0.18, out * 2);
   };
-  const nose = own.filter((p) => p.hub > 0.5);
+  const nose = Array.from({ length: 41 }, (_, k) => 0.2 + (0.7 * k) / 40).map((t) => ({ ...place(t), hub: hubAt(t) * full }));
   const hub = line([...nose.map((p) => beside(p, -p.hub)), ...nose.map((p) => beside(p, p.hub)).reverse()], true);
   let blades = '';
   let vanes = '';

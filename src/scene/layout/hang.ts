@@ -31,7 +31,7 @@ export function hang(shape: PieceShape, healthy: PieceShape): Hung {
  */
 export function sagAt(x: number, length: number, sag: number, saddle: number): number {
   const from = Math.min(x, length - x);
-  const width = clamp(saddle, 1e-6, length / 3);
+  const width = clamp(saddle, 1e-6, length / 4);
   const slope = (4 * sag) / length;
   const parabola = (u: number) => slope * u * (1 - u / length);
   const lift = parabola(width) - ((slope * (1 - (2 * width) / length)) * width) / 2;

@@ -72,13 +72,16 @@ export function layout(rig: Rig, solution: Solution, healthy: Solution, frame: F
   const riserHalf = first.full * (1 + 2 * WALL[run[1] ? styleOf(run[1]) : 'rigid']) + 1;
   const sleeve = last.full * 1.14;
   const numberBox: Box = { x: frame.width * 0.78, y: 0, width: frame.width * 0.22, height: frame.height * 0.3 };
+  const straps = supports(run, points, levels, shapes, before, scale, size);
+  const bathroom = room(size, first.x, first.full, steaminess(solution.flow_L_s.room, required));
   const wallParts = walls(run, points, reach, shapes);
   const fittings: Fixture[] = run.flatMap((piece) => {
     if (piece.kind !== 'elbow' && piece.kind !== 'fitting') return [];
     const own = points.filter((point) => point.piece === piece.id);
     return own.length ? [collars(piece.id, own, own[0]!.full * 0.12)] : [];
   });
-  const bar = Math.min(1, Math.max(0.5, Math.floor((size.wallRight - grilleX) / scale.pixelsPerMetre / 6))) * scale.pixelsPerMetre;
+  const metres = scale.pixelsPerMetre > size.wallRight * 0.25 ? 0.5 : 1;
+  const bar = metres * scale.pixelsPerMetre;
   const barX = size.wallRight - size.lettering * 0.8 - bar;
   const barY = frame.height - size.lettering * 2.4;
 
@@ -94,7 +97,7 @@ export function layout(rig: Rig, solution: Solution, healthy: Solution, frame: F
       const own = points.filter((point) => point.piece === piece.id);
       return { piece: piece.id, path: line(own), width: (own[0]?.full ?? 8) * 2.7 };
     }),
-    supports: supports(run, points, levels, shapes, before, scale, size),
+    supports: straps,
     ties: ties(bites, points, run),
     crimp: drawnCrimp,
     breakMark: walked.broken ? breakMark(points.filter((point) => point.piece === walked.broken)) : '',
@@ -103,13 +106,15 @@ export function layout(rig: Rig, solution: Solution, healthy: Solution, frame: F
     grille: hasGrille ? grille(run[0]!.id, first.x, first.full, size) : null,
     cowl,
     fittings,
-    air: air(points, outlet, mouth, share, frame.width),
+    air: air(points, outlet, mouth, share, frame.width, size.wide),
     building: building(size, scale.pixelsPerMetre, { from: first.x - riserHalf, to: first.x + riserHalf }, { from: last.y - sleeve, to: last.y + sleeve }, size.lettering),
-    room: room(size, first.x, first.full, steaminess(solution.flow_L_s.room, required)),
+    room: bathroom,
     scaleBar: size.wide ? segment(barX, barY, barX + bar, barY) + segment(barX, barY - 4, barX, barY + 4) + segment(barX + bar, barY - 4, barX + bar, barY + 4) : '',
     labels: letter({
       run, solution, frame, size, scale, lettering, measured, levels, points, grilleX, outlet,
-      fault: faultPoint(lettering.present, points, pinch, measured, bites, fanPiece?.id, before),
+      straps: straps.map((strap) => strap.x), roomRight: bathroom.right,
+      bar: size.wide ? { x: barX + bar / 2, y: barY - size.lettering * 0.5, metres } : null,
+      fault: faultPoint(lettering.present, points, pinch, measured, bites, fanPiece?.id),
       taken: [numberBox, { x: size.wallRight + size.wallThick, y: outlet.y - last.full * 2.4, width: frame.width, height: last.full * 4.8 }],
     }),
     pieceX: Object.fromEntries(run.map((piece) => {
@@ -126,7 +131,7 @@ export function layout(rig: Rig, solution: Solution, healthy: Solution, frame: F
 }
 
 /** The spot the present fault's label leads to: its dimension, its neck, else the top of the middle of its piece. */
-function faultPoint(present: string | undefined, points: readonly Sample[], pinch: Narrowing | null, measured: readonly Measured[], bites: readonly Narrowing[], fanId: string | undefined, _before: unknown): Point | null {
+function faultPoint(present: string | undefined, points: readonly Sample[], pinch: Narrowing | null, measured: readonly Measured[], bites: readonly Narrowing[], fanId: string | undefined): Point | null {
   if (!present) return null;
   const top = (place: Sample) => beside(place, -place.half * 1.3);
   if (present === fanId && pinch) {
@@ -136,7 +141,7 @@ function faultPoint(present: string | undefined, points: readonly Sample[], pinc
   const sag = measured.find((one) => one.piece === present && one.kind === 'sag');
   const own = points.filter((point) => point.piece === present);
   if (own.length === 0) return null;
-  if (sag) return { x: sag.side === 'right' ? sag.figure.x - 6 : sag.figure.x, y: sag.side === 'right' ? sag.figure.y - sag.measure / 2 : sag.figure.y - 12 };
+  if (sag) return { x: sag.from.x, y: sag.from.y - (sag.side === 'above' ? 16 : 0) };
   const bite = bites.filter((place) => place.piece === present);
   const tie = bite[Math.floor(bite.length / 2)];
   if (tie) return top(placeAt(points, tie.along));

@@ -3,6 +3,7 @@
  * the wall. Ducts keep their length to scale; fittings are drawn at the size of their enlarged bore.
  */
 import type { Bend, Piece, PieceShape } from '#physics';
+import { reachOf } from './ends.ts';
 import { clamp } from './numbers.ts';
 import type { Scale } from './scale.ts';
 import type { Sizes } from './sizes.ts';
@@ -63,7 +64,9 @@ function loops(piece: string, room: number, count: number, bore: number, extra: 
   const radius = clamp(room / (whole * 4.6), bore * 0.56, bore * 0.85);
   const fitting = Math.max(1, Math.min(whole, Math.floor(room / (radius * 4.2))));
   if (room < radius * 4.2) return [];
-  const each = Math.min(extra / fitting, (drop - radius * 2) * 2 + radius * 2 * (Math.PI - 2));
+  // As deep as the ceiling lets it: whole quarter turns with legs, or where there is less room a shallower swing.
+  const swing = Math.acos(clamp(1 - drop / (2 * radius), 0, 1));
+  const each = Math.min(extra / fitting, 4 * radius * (swing - Math.sin(swing)) + 2 * Math.max(0, drop - 2 * radius));
   return Array.from({ length: fitting }, () => {
     // An open loop of angle a uses 4r(a - sin a) more line than its width; a full one adds its two legs.
     const full = 4 * radius * (Math.PI / 2 - 1);
@@ -102,8 +105,11 @@ function level(piece: Piece & { kind: 'duct' }, room: number, bends: readonly Be
   }
   const taken = features.reduce((sum, feature) => sum + across(feature), 0);
   if (shape.drapedLoops) {
-    const extra = Math.max(0, (shape.fullLength_m ?? piece.path_m) - piece.path_m) * scale.pixelsPerMetre;
-    features.push(...loops(piece.id, room - taken, shape.drapedLoops, bore, extra || bore * 2 * shape.drapedLoops, drop - bore / 2));
+    const sag = (shape.sag_m ?? 0) / (shape.span_m ?? 1);
+    // Arc of a shallow parabola, 1 + 8/3 r^2: what the belly uses is not in the loops.
+    const extra = Math.max(0, (shape.usedLength_m ?? 0) - piece.path_m * (1 + (8 / 3) * sag ** 2)) * scale.pixelsPerMetre;
+    const clear = drop - bore / 2 - (shape.sag_m ?? 0) * scale.pixelsPerMetre * scale.enlargement;
+    features.push(...loops(piece.id, room - taken, shape.drapedLoops, bore, extra, Math.max(1, clear)));
   }
   const used = features.reduce((sum, feature) => sum + across(feature), 0);
   const gap = Math.max(bore * 0.05, (room - used) / (features.length + 1));
@@ -163,9 +169,9 @@ export function walk(run: readonly Piece[], scale: Scale, size: Sizes, shapes: R
       if (piece.kind === 'elbow') {
         own = jog(piece.id, { angle_deg: piece.angle_deg, radiusRatio: piece.radiusRatio ?? 1 }, bore, side.down);
         side.down = !side.down;
-      } else if (piece.kind === 'fan') own.push({ piece: piece.id, length: bore * 2.5, turn: 0, metres: 0 });
+      } else if (piece.kind === 'fan') own.push({ piece: piece.id, length: bore * (size.wide ? 2.5 : 2.1), turn: 0, metres: 0 });
       else if (piece.kind === 'fitting') own.push({ piece: piece.id, length: bore * 0.8, turn: 0, metres: 0 });
-      else if (piece.kind === 'terminal') own.push({ piece: piece.id, length: size.wallThick + bore * 0.5, turn: 0, metres: 0 });
+      else if (piece.kind === 'terminal') own.push({ piece: piece.id, length: size.wallThick + reachOf(piece.form, bore / 2), turn: 0, metres: 0 });
     }
     legs.push(...share(own, metres));
   });

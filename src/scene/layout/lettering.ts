@@ -23,6 +23,12 @@ interface Setting {
   /** Points the present fault's label may lead to. */
   readonly fault: Point | null;
   readonly grilleX: number;
+  /** x of every strap. */
+  readonly straps: readonly number[];
+  /** Where the bathroom ends. */
+  readonly roomRight: number;
+  /** Middle of the scale bar, and its length in metres; absent where there is none. */
+  readonly bar: (Point & { readonly metres: number }) | null;
   readonly outlet: Point;
   readonly taken: readonly Box[];
 }
@@ -46,11 +52,14 @@ function faultLabel(setting: Setting): Wanted[] {
   const label = lettering.faultLabel;
   if (!label || !fault) return [];
   const letter = size.lettering;
-  const width = Math.max(widthOf(label.title, 'title', letter * 0.9), widthOf(label.text, 'ink', letter));
+  const width = Math.max(widthOf(label.title, 'title', letter * 0.94), widthOf(label.text, 'ink', letter)) + 4;
   const tall = letter * 2.5;
   const spots: Point[] = [];
-  for (const step of STEPS) {
-    const x = Math.min(frame.width - width / 2 - 4, Math.max(width / 2 + 4, fault.x + step * width * 0.3));
+  const crossed = (x: number) => setting.straps.filter((strap) => Math.abs(strap - x) < width / 2 + 6).length;
+  const roomy = STEPS.map((step) => Math.min(frame.width - width / 2 - 4, Math.max(width / 2 + 4, fault.x + step * width * 0.2)))
+    // A label that no strap runs through reads best; after that, the nearest.
+    .sort((a, b) => crossed(a) - crossed(b) || Math.abs(a - fault.x) - Math.abs(b - fault.x));
+  for (const x of roomy) {
     const roof = Math.max(rafterUnder(size, x - width / 2), rafterUnder(size, x + width / 2));
     const { top } = band(points, x - width / 2, x + width / 2);
     const floor = Math.min(top, fault.y) - letter * 1.1;
@@ -65,7 +74,9 @@ function faultLabel(setting: Setting): Wanted[] {
 
 function figures(setting: Setting, choice: UnitChoice): Wanted[] {
   const letter = setting.size.lettering;
-  return setting.measured.map((measure): Wanted => {
+  // On a phone the fault's own words carry the figure; the arrow stays.
+  const kept = setting.size.wide || !setting.lettering.faultLabel ? setting.measured : [];
+  return kept.map((measure): Wanted => {
     const value = show('depth', measure.value_m, choice).text;
     const text = measure.kind === 'sag' ? value : say(measure.kind === 'crimp' ? 'scene.dimension.open' : 'scene.dimension.bore', { value });
     const { x, y } = measure.figure;
@@ -88,8 +99,17 @@ function pieces(setting: Setting, choice: UnitChoice): Wanted[] {
       const lift = show('pressure', setting.solution.fan.pressure_Pa, choice).text;
       return [{ key: piece.id, text: say('scene.fan', { lift }), tone: 'ink', size: letter, anchor: 'middle', spots: [0, 0.6, 1.2].map((k) => ({ x, y: top - k * letter })) }];
     }
-    if (piece.kind !== 'duct' || !level || level.to - level.from < letter * 7) return [];
-    const text = say('scene.duct', { wall: say(`scene.wall.${styleOf(piece)}`), length: show('length', piece.path_m, choice).text });
+    if (piece.kind !== 'duct') return [];
+    const swapped = setting.solution.pieces.find((result) => result.id === piece.id)?.shape.swappedShare ?? 0;
+    const wall = swapped > 0.5 ? 'flexible' : styleOf(piece);
+    const text = say('scene.duct', { wall: say(`scene.wall.${wall}`), length: show('length', piece.path_m, choice).text });
+    const standing = own.filter((point) => point.ty < -0.95);
+    const riser = standing[Math.floor(standing.length / 2)];
+    if (riser) {
+      const x = riser.x - riser.full * 1.75;
+      return [{ key: piece.id, text, tone: 'quiet', size: letter, anchor: 'end', spots: [0, -1, 1, -2].map((k) => ({ x, y: riser.y + k * letter })) }];
+    }
+    if (!level || level.to - level.from < letter * 7) return [];
     const half = widthOf(text, 'quiet', letter) / 2;
     const spots = [0.5, 0.68, 0.32, 0.8, 0.2].flatMap((t) => {
       const x = level.from + (level.to - level.from) * t;
@@ -101,19 +121,19 @@ function pieces(setting: Setting, choice: UnitChoice): Wanted[] {
 }
 
 function places(setting: Setting): Wanted[] {
-  const { size, frame, grilleX } = setting;
+  const { size, frame, roomRight } = setting;
   const letter = size.lettering * 0.86;
   const low = frame.height - letter * 0.9;
   const inner = size.wallLeft + size.wallThick + letter;
   const outside = (size.wallRight + size.wallThick + frame.width) / 2;
   const roofX = inner + widthOf(say('scene.roof-space'), 'place', letter) / 2;
   const roofY = Math.max(rafterUnder(size, inner), rafterUnder(size, inner + letter * 3)) + letter * 2.6;
-  const label = (key: string, text: string, x: number, ys: number[], anchor: 'start' | 'middle' = 'middle'): Wanted =>
+  const label = (key: string, text: string, x: number, ys: number[], anchor: Wanted['anchor'] = 'middle'): Wanted =>
     ({ key, text, tone: 'place', size: letter, anchor, spots: ys.map((y) => ({ x, y })) });
   return [
     label('outdoors', say('scene.outdoors'), outside, [low]),
     ...(size.wide ? [label('roof-space', say('scene.roof-space'), roofX, [roofY, roofY + letter * 1.5])] : []),
-    ...(size.wide ? [label('bathroom', say('scene.bathroom'), grilleX, [low])] : []),
+    ...(size.wide ? [label('bathroom', say('scene.bathroom'), roomRight - letter * 0.6, [low], 'end')] : []),
   ];
 }
 
@@ -126,8 +146,9 @@ export function letter(setting: Setting): Label[] {
   const wanted: Wanted[] = [
     ...faultLabel(setting),
     ...figures(setting, choice),
-    ...(size.wide ? places(setting) : places(setting).slice(0, 1)),
-    { key: 'note', text: say('scene.note', { times }), tone: 'quiet', size: note, anchor: 'end', spots: [{ x: noteX, y: frame.height - note * 0.8 }] },
+    ...(size.wide ? places(setting) : []),
+    { key: 'note', text: say(size.wide ? 'scene.note' : 'scene.note.short', { times }), tone: 'quiet', size: note, anchor: 'end', spots: [{ x: noteX, y: frame.height - note * 0.8 }] },
+    ...(setting.bar ? [{ key: 'scale', text: show('length', setting.bar.metres, choice).text, tone: 'quiet' as const, size: note, anchor: 'middle' as const, spots: [setting.bar] }] : []),
     ...(size.wide ? pieces(setting, choice) : []),
   ];
   return settle(wanted, frame, setting.taken);

@@ -13,7 +13,7 @@ export function room(size: Sizes, grilleX: number, half: number, steam: number):
   const wide = size.wide ? h * 2.3 : h * 1.35;
   const left = grilleX - wide > outer + h ? grilleX - wide : outer;
   const inner = left > outer ? left + h * 0.06 : left;
-  const right = Math.min(size.wallRight - h * 0.2, grilleX + half * 2 + h * 1.5);
+  const right = Math.min(size.wallRight - h * 0.2, grilleX + half * 2 + h * (size.wide ? 2.1 : 1.15));
   const side = (x: number) => segment(x, top, x, size.bottom) + segment(x + h * 0.06, top, x + h * 0.06, size.bottom);
 
   const roseX = inner + h * (size.wide ? 0.62 : 0.38);
@@ -35,22 +35,26 @@ export function room(size: Sizes, grilleX: number, half: number, steam: number):
     }
   }
   const mirrorW = h * 0.62;
-  const mirrorX = Math.min(right - mirrorW - h * 0.14, Math.max(grilleX + half * 2 + h * 0.32, (grilleX + right) / 2 - mirrorW * 0.2));
+  const mirrorX = grilleX + half * 2 + h * 0.3;
   const mirrorY = top + h * 0.16;
   const mirrorH = h * 0.54;
   const basinY = top + h * 0.86;
   const glint = (t: number, long: number) => segment(mirrorX + mirrorW * t, mirrorY + mirrorH * (0.15 + long), mirrorX + mirrorW * (t + long), mirrorY + mirrorH * 0.15);
   const lines: string[] = [];
-  const count = Math.round(3 + 10 * steam);
-  const span = (size.wide ? grilleX + half * 3.6 : grilleX + half * 3) - (inner + h * 0.12);
+  const count = Math.round(size.wide ? 3 + 10 * steam : 2 + 6 * steam);
+  const span = grilleX + half * 1.9 - (inner + h * 0.12);
   for (let k = 0; k < count; k += 1) {
     // A spread that keeps earlier strokes where they are as more come.
     const x = inner + h * 0.12 + span * ((k * 0.618 + 0.31) % 1);
-    const base = size.bottom - h * (0.02 + 0.2 * scatter(k + 3));
-    const rise = h * (0.34 + 0.3 * scatter(k + 40));
-    const sway = h * (0.07 + 0.04 * scatter(k + 9));
-    const pull = clamp((grilleX - x) / span, -1, 1) * h * 0.22;
-    lines.push(`M${at(x, base)}c${n(sway)} ${n(-rise * 0.2)} ${n(-sway)} ${n(-rise * 0.36)} ${n(pull * 0.3)} ${n(-rise * 0.55)}s${n(-sway * 0.4 + pull * 0.2)} ${n(-rise * 0.3)} ${n(pull * 0.7)} ${n(-rise * 0.45)}`);
+    const base = size.bottom - h * (0.02 + 0.1 * scatter(k + 3));
+    // Strokes lean to the grille as they rise, swinging less and less.
+    const rise = h * (0.46 + 0.26 * scatter(k + 40));
+    const sway = h * (0.07 + 0.05 * scatter(k + 9)) * (scatter(k + 21) > 0.5 ? 1 : -1);
+    const lean = clamp((grilleX - x) / span, -1, 1) * h * 0.3;
+    lines.push(
+      `M${at(x, base)}C${at(x + sway * 2.2, base - rise * 0.34)} ${at(x + lean * 0.2 - sway * 1.7, base - rise * 0.44)} ${at(x + lean * 0.5, base - rise * 0.72)}` +
+        `S${at(x + lean - sway * 0.2, base - rise * 0.94)} ${at(x + lean, base - rise)}`,
+    );
   }
   let mist = '';
   const rows = Math.round(steam * 6);
@@ -67,6 +71,7 @@ export function room(size: Sizes, grilleX: number, half: number, steam: number):
     water,
     steam: lines,
     mist,
+    right,
     partition: (left > outer ? side(left) : '') + side(right),
   };
 }

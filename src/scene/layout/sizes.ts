@@ -39,14 +39,14 @@ export function sizes(frame: Frame): Sizes {
       wallLeft: w * 0.02, wallRight: w * 0.8, wallThick: w * 0.03,
       ridge: { x: w * 0.36, y: h * 0.045 }, eavesLeft: { x: 2, y: h * 0.3 }, eavesRight: { x: w * 0.865, y: h * 0.395 },
       rafter: h * 0.03, axis: h * 0.53, joistTop: h * 0.76, ceiling: h * 0.815, board: h * 0.018, bottom: h - 1,
-      grilleLeft: w * 0.155, bore: h * 0.092, enlargementMost: 5.5, enlargementLeast: 3, step: 2.5,
+      grilleLeft: w * 0.155, bore: h * 0.092, enlargementMost: 4.4, enlargementLeast: 3, step: 2.5,
     };
   }
   return {
     wide: true, lettering: Math.max(13, (15 * w) / 1360), heavy: Math.max(1.6, (2 * h) / 430), fine: Math.max(0.9, h / 430),
     wallLeft: w * 0.03, wallRight: w * 0.852, wallThick: w * 0.019,
-    ridge: { x: w * 0.35, y: h * 0.035 }, eavesLeft: { x: w * 0.012, y: h * 0.33 }, eavesRight: { x: w * 0.895, y: h * 0.385 },
-    rafter: h * 0.034, axis: h * 0.485, joistTop: h * 0.705, ceiling: h * 0.775, board: h * 0.018, bottom: h - 2,
+    ridge: { x: w * 0.31, y: h * 0.035 }, eavesLeft: { x: w * 0.012, y: h * 0.33 }, eavesRight: { x: w * 0.895, y: h * 0.365 },
+    rafter: h * 0.034, axis: h * 0.492, joistTop: h * 0.705, ceiling: h * 0.775, board: h * 0.018, bottom: h - 2,
     grilleLeft: w * 0.145, bore: h * 0.1, enlargementMost: 3, enlargementLeast: 2, step: 4,
   };
 }

@@ -4,7 +4,7 @@ import type { Sample, Support, Tie } from '../types.ts';
 import { alongAt, beside, placeAt, type Level, type Raw } from './centreline.ts';
 import type { Narrowing } from './bore.ts';
 import { hang } from './hang.ts';
-import { at, line, segment } from './numbers.ts';
+import { at, segment } from './numbers.ts';
 import type { Scale } from './scale.ts';
 import { rafterUnder, type Sizes } from './sizes.ts';
 import { styleOf, WALL } from './walls.ts';
@@ -35,21 +35,24 @@ export function supports(
       const top = rafterUnder(size, x);
       const duct = here.y - here.half - thick;
       const key = `${piece.id}/${gone ? 'empty' : 'held'}/${Math.round(place * 1000)}`;
-      if (gone) return { key, piece: piece.id, x, y: here.y, top, width, empty: true, strap: loose(x, top, level.y - here.full - thick, width), saddle: '' };
-      const under = Array.from({ length: 7 }, (_, k) => {
-        const spot = placeAt(points, along + (k / 6 - 0.5) * width);
-        return beside(spot, spot.half + thick + 1.6);
-      });
-      const lips = segment(under[0]!.x, under[0]!.y, under[0]!.x, under[0]!.y - thick - 1) + segment(under[6]!.x, under[6]!.y, under[6]!.x, under[6]!.y - thick - 1);
+      if (gone) return { key, piece: piece.id, x, y: here.y, top, width, empty: true, wrap: nails(x, top, width), strap: loose(x, top, level.y - here.full - thick, width), saddle: '' };
+      // A tray of true width under the lowest part of the duct here, its lips turned up.
+      const tray = here.y + here.half + thick + 1.4;
+      const lip = Math.max(3, thick * 0.8);
       const left = x - width / 2;
       return {
         key, piece: piece.id, x, y: here.y, top, width, empty: false,
         strap: `M${at(left, top)}L${at(left, duct)}L${at(left + width, duct)}L${at(left + width, top)}Z`,
-        saddle: line(under) + lips,
+        wrap: nails(x, top, width) + segment(left, duct, left, tray) + segment(left + width, duct, left + width, tray),
+        saddle: `M${at(left, tray - lip)}L${at(left, tray)}L${at(left + width, tray)}L${at(left + width, tray - lip)}`,
       };
     });
   });
 }
+
+/** Two nails into the rafter. */
+const nails = (x: number, top: number, width: number) =>
+  [-0.22, 0.22].map((k) => `M${at(x + k * width, top + width * 0.5)}h0.1`).join('');
 
 /** A strap hanging free: it stops short and its end has curled. */
 function loose(x: number, top: number, duct: number, width: number): string {

@@ -10,7 +10,7 @@ import type { Extent } from './bore.ts';
 import { line, segment } from './numbers.ts';
 
 /** Wall thickness over bore: flexible is drawn with its jacket. */
-export const WALL: Record<WallStyle, number> = { rigid: 0.05, 'semi-rigid': 0.1, flexible: 0.15 };
+export const WALL: Record<WallStyle, number> = { rigid: 0.05, 'semi-rigid': 0.1, flexible: 0.13 };
 
 /** Rig files name materials freely; the drawing goes by the word in the name. */
 export function styleOf(piece: Piece): WallStyle {
@@ -60,14 +60,16 @@ function draw(stretch: Stretch, points: readonly Sample[]): WallPart {
   const left: Point[] = [];
   const right: Point[] = [];
   let ticks = '';
-  const corners = style === 'rigid' ? Math.max(2, Math.ceil((to - from) / 5)) : turns * 2;
+  // Four corners a turn keep bends round; on the ripple they sit low, middle, high, middle.
+  const corners = style === 'rigid' ? Math.max(2, Math.ceil((to - from) / 8)) : turns * (style === 'flexible' ? 4 : 2);
+  const wave = style === 'flexible' ? [-1, 0, 1, 0] : [-1, 1];
   for (let k = 0; k <= corners; k += 1) {
     const place = placeAt(points, from + ((to - from) * k) / corners);
-    const out = place.half + thick + (k % 2 ? ripple : -ripple);
+    const out = place.half + thick + ripple * wave[k % wave.length]!;
     left.push(beside(place, -out));
     right.push(beside(place, out));
-    if (style !== 'rigid' && k % 2 === 0) {
-      const lean = placeAt(points, Math.min(to, from + ((to - from) * (k + (style === 'flexible' ? 0.9 : 0.2))) / corners));
+    if (style !== 'rigid' && k % wave.length === 0) {
+      const lean = placeAt(points, Math.min(to, from + ((to - from) * (k + (style === 'flexible' ? 1 : 0.2))) / corners));
       for (const side of [-1, 1]) {
         const a = beside(place, side * out);
         const b = beside(lean, side * (lean.half + (style === 'flexible' ? 0.4 : thick * 0.25)));
@@ -76,9 +78,9 @@ function draw(stretch: Stretch, points: readonly Sample[]): WallPart {
     }
   }
   if (style === 'rigid') {
-    // The long seam, a little inside the upper edge.
-    const seam = left.map((_, k) => beside(placeAt(points, from + ((to - from) * k) / corners), -(placeAt(points, from + ((to - from) * k) / corners).half - 0.2)));
-    ticks = line(seam) + line(seam.map((_, k) => beside(placeAt(points, from + ((to - from) * k) / corners), placeAt(points, from + ((to - from) * k) / corners).half - 0.2)));
+    // Sheet has thickness: a second line just off the bore.
+    const inner = Array.from({ length: corners + 1 }, (_, k) => placeAt(points, from + ((to - from) * k) / corners));
+    ticks = line(inner.map((place) => beside(place, 0.2 - place.half))) + line(inner.map((place) => beside(place, place.half - 0.2)));
   }
   return { key: stretch.key, piece: stretch.piece, style, body: line([...left, ...right.slice().reverse()], true), left: line(left), right: line(right), ticks };
 }
