@@ -2,3 +2,5 @@
 export { settings, readSettings, type Theme } from './settings.svelte.ts';
 export { LessonPlay, type Balance } from './lesson-play.svelte.ts';
 export { RunSolver } from './lesson-run.ts';
+export { browserStorage } from './storage.ts';
+export { lessonRig, stock } from './lesson-rig.ts';
