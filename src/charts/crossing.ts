@@ -115,8 +115,9 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
           size,
           onFan: guessed_Pa == null ? undefined : { x: x(predicted), y: y(guessed_Pa) },
         };
+  // A prediction is measured against a result, never against the point it starts from.
   const missed =
-    view.point && predicted != null ? difference('flow', view.point.flow_L_s, predicted, view.choice) : 0;
+    view.point && view.before && predicted != null ? difference('flow', view.point.flow_L_s, predicted, view.choice) : 0;
   const gap =
     dot && prediction && missed !== 0
       ? { from: dot.x, to: prediction.x, y: frame.height - size - type * 0.45 }

@@ -73,7 +73,7 @@ export function summary(view: CrossingView): string {
     );
   }
   if (predicted != null) {
-    const gap = point ? difference('flow', point.flow_L_s, predicted, choice) : 0;
+    const gap = point && before ? difference('flow', point.flow_L_s, predicted, choice) : 0;
     parts.push(
       point
         ? say('chart.crossing.about.gap', {

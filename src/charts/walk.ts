@@ -10,7 +10,7 @@ import { brief, spoken, spokenUnit, symbol } from './words.ts';
 
 export interface WalkInput {
   readonly stations: readonly WalkStation[];
-  readonly healthy?: readonly WalkStation[];
+  readonly before?: readonly WalkStation[];
   readonly choice: UnitChoice;
   readonly extent_Pa: readonly [number, number];
   /** A stretch to name on the line itself. */
@@ -22,7 +22,7 @@ export interface WalkInput {
 export interface WalkLayout {
   readonly total: string;
   readonly still: string;
-  readonly healthy: string;
+  readonly before: string;
   readonly zero: { readonly y: number; readonly from: number; readonly to: number };
   readonly labels: readonly PlacedLabel[];
   /** The stretch the cause names. */
@@ -62,7 +62,7 @@ export function walkLayout(input: WalkInput, width: number, height: number, type
     list.map((station) => ({ x: station.x, y: up(station[key]) }));
   const total = spots(stations, 'total_Pa');
   const still = spots(stations, 'static_Pa');
-  const healthy = spots(sound(input.healthy ?? []), 'total_Pa');
+  const before = spots(sound(input.before ?? []), 'total_Pa');
   const zeroY = up(0);
   const from = stations[0]?.x ?? 0;
   const to = stations.at(-1)?.x ?? width;
@@ -142,17 +142,17 @@ export function walkLayout(input: WalkInput, width: number, height: number, type
         ? [-1, 1].map((side): Place => ({ x, y: spot.y + side * (size / 2 + 4), anchor: 'middle' }))
         : [];
     });
-  if (healthy.length > 1)
-    requests.push(request('healthy', say('chart.walk.healthy'), alongLine(healthy), true));
+  if (before.length > 1)
+    requests.push(request('before', say('chart.walk.before'), alongLine(before), true));
   if (still.length > 1) requests.push(request('static', say('chart.walk.static'), alongLine(still), true));
   if (total.length > 1) requests.push(request('total', say('chart.walk.total'), alongLine(total), true));
 
-  const segments = [total, still, healthy].flatMap((line) => segmentsOf(line, undefined, 60));
+  const segments = [total, still, before].flatMap((line) => segmentsOf(line, undefined, 60));
   segments.push({ x1: from, y1: zeroY, x2: to, y2: zeroY });
   return {
     total: straightPath(total),
     still: straightPath(still),
-    healthy: straightPath(healthy),
+    before: straightPath(before),
     zero: { y: zeroY, from, to },
     labels: placeLabels(requests, { boxes: [], segments }, { x: 0, y: 0, width, height }),
     cause: straightPath(stretch),
@@ -194,7 +194,7 @@ export function walkTitle(stations: readonly WalkStation[], choice: UnitChoice):
 
 export function walkSummary(input: WalkInput): string {
   const { peak, trough } = extremes(input.stations);
-  const was = extremes(input.healthy ?? []);
+  const was = extremes(input.before ?? []);
   const value = (station: WalkStation | undefined): string =>
     spoken('pressure', station?.total_Pa ?? 0, input.choice);
   const parts = [
@@ -204,8 +204,8 @@ export function walkSummary(input: WalkInput): string {
       high: value(peak),
     }),
   ];
-  if (input.healthy?.length)
-    parts.push(say('chart.walk.about.healthy', { low: value(was.trough), high: value(was.peak) }));
+  if (input.before?.length)
+    parts.push(say('chart.walk.about.before', { low: value(was.trough), high: value(was.peak) }));
   if (input.cause) parts.push(say('chart.sentence', { text: input.cause.text }));
   return parts.join(' ');
 }
@@ -213,7 +213,7 @@ export function walkSummary(input: WalkInput): string {
 export function walkTable(input: WalkInput, names: Readonly<Record<string, string>>): ChartTable {
   const { choice } = input;
   const unit = symbol('pressure', choice);
-  const healthy = input.healthy;
+  const before = input.before;
   const number = (value: number | undefined): string =>
     value == null ? say('chart.none') : show('pressure', value, choice).number;
   return {
@@ -222,7 +222,7 @@ export function walkTable(input: WalkInput, names: Readonly<Record<string, strin
       say('chart.walk.place'),
       say('chart.walk.totalHead', { unit }),
       say('chart.walk.staticHead', { unit }),
-      ...(healthy ? [say('chart.walk.healthyHead', { unit })] : []),
+      ...(before ? [say('chart.walk.beforeHead', { unit })] : []),
     ],
     rows: input.stations.map((station) => [
       station.after === 'outside air'
@@ -232,7 +232,7 @@ export function walkTable(input: WalkInput, names: Readonly<Record<string, strin
           : say('chart.walk.after', { piece: names[station.after] ?? station.after }),
       number(station.total_Pa),
       number(station.static_Pa),
-      ...(healthy ? [number(healthy.find((other) => other.after === station.after)?.total_Pa)] : []),
+      ...(before ? [number(before.find((other) => other.after === station.after)?.total_Pa)] : []),
     ]),
   };
 }

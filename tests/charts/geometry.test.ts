@@ -119,7 +119,7 @@ describe('poor input', () => {
         const drawn = walkLayout(
           {
             stations: list,
-            healthy: list,
+            before: list,
             choice: { flow: 'L/s', pressure: 'Pa' },
             extent_Pa,
             cause,

@@ -7,7 +7,7 @@ import { PressureWalk, charts } from '#charts';
 import { stations } from './fixtures.ts';
 
 const choice = { flow: 'L/s', pressure: 'Pa' } as const;
-const props = { stations, healthy: stations, width: 700, choice, extent_Pa: [-60, 150] as const };
+const props = { stations, before: stations, width: 700, choice, extent_Pa: [-60, 150] as const };
 
 describe('PressureWalk', () => {
   it('names its finding and the highest and lowest pressure', () => {
@@ -57,7 +57,7 @@ describe('PressureWalk', () => {
     const { container } = render(PressureWalk, {
       ...props,
       stations: [],
-      healthy: undefined,
+      before: undefined,
       extent_Pa: [0, 0],
     });
     expect(container.innerHTML).not.toMatch(/NaN|Infinity|undefined/);
