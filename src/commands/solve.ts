@@ -2,7 +2,8 @@
  * `npm run -s solve -- FILE.json`: a rig in, its Solution out as JSON; `-` reads standard input.
  * Exit 0 solved, 1 for a file or rig that cannot be solved (said on standard error), 2 for wrong use.
  */
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { finding, readRigText, stock, tell } from '#catalogue';
 import { solve } from '#physics';
 
@@ -25,10 +26,20 @@ function stop(lines: readonly string[]): never {
   throw new Stop(lines.join('\n'));
 }
 
-function textOf(name: string, file: string): string {
+async function bytesOf(name: string): Promise<Uint8Array> {
+  if (name === '-') {
+    const parts: Uint8Array[] = [];
+    for await (const part of process.stdin) parts.push(part);
+    return Buffer.concat(parts);
+  }
+  // npm changes to the project's folder first; the file is meant from where the user stands.
+  const standing = process.env.INIT_CWD === undefined ? name : resolve(process.env.INIT_CWD, name);
+  return readFileSync(existsSync(standing) ? standing : name);
+}
+
+async function textOf(name: string, file: string): Promise<string> {
   try {
-    const bytes = readFileSync(name === '-' ? 0 : name);
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    return new TextDecoder('utf-8', { fatal: true }).decode(await bytesOf(name));
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code ?? '';
     const found =
@@ -41,9 +52,9 @@ function textOf(name: string, file: string): string {
   }
 }
 
-function answer(name: string): string {
+async function answer(name: string): Promise<string> {
   const file = name === '-' ? 'standard input' : name;
-  const read = readRigText(textOf(name, file), file);
+  const read = readRigText(await textOf(name, file), file);
   if (!read.ok) return stop(read.problems.map(tell));
   const solution = solve(read.rig, stock);
   if (solution.outcome === 'failed') return stop([tell({ file, ...solution })]);
@@ -58,7 +69,7 @@ if (names.length === 1 && names[0] === '--help') {
   process.exitCode = 2;
 } else {
   try {
-    process.stdout.write(answer(names[0]!));
+    process.stdout.write(await answer(names[0]!));
   } catch (error) {
     if (!(error instanceof Stop)) throw error;
     process.stderr.write(`${error.message}\n`);

@@ -1,7 +1,12 @@
 /** Text that is not JSON is told by line and column, and the reader agrees with JSON.parse on what JSON is. */
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { readRigText, seedRig, tell } from '#catalogue';
+
+// The same walk every time, so that a failure can be walked again.
+fc.configureGlobal({ seed: 2026 });
+// Hundreds of runs a test, on a machine that may be busy.
+vi.setConfig({ testTimeout: 60_000 });
 
 const refusal = (text: string) => {
   const read = readRigText(text, 'f.json');
@@ -51,7 +56,7 @@ it('reads text without end, or very long, without losing time over it', () => {
   const start = performance.now();
   expect(refusal(`{ "name": "${'x'.repeat(900_000)}`)).toContain('line 1, column 11');
   expect(refusal(`{ "name": "${'\\n'.repeat(400_000)}" }`)).toContain('name: found ');
-  expect(performance.now() - start).toBeLessThan(2000);
+  expect(performance.now() - start).toBeLessThan(4000);
 });
 
 it('passes over a byte-order mark', () => {

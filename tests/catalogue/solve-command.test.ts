@@ -16,10 +16,11 @@ interface Ran {
 }
 
 /** Started as the `solve` script of package.json starts it, without the start-up time of npm. */
-function run(args: readonly string[], input: string | Buffer = ''): Promise<Ran> {
+function run(args: readonly string[], input = '', from: string = root): Promise<Ran> {
   return new Promise((settle, fail) => {
     const child = spawn(process.execPath, ['--import', 'tsx', 'src/commands/solve.ts', ...args], {
       cwd: root,
+      env: { ...process.env, INIT_CWD: from },
     });
     let out = '';
     let err = '';
@@ -87,6 +88,12 @@ describe('a bad file', () => {
     aMinute,
   );
 });
+
+it('takes a path from where the user stands', async () => {
+  const { code, out } = await run(['base-case.json'], '', `${root}seeds/rigs`);
+  expect(code).toBe(0);
+  expect(JSON.parse(out).outcome).toBe('solved');
+}, 60_000);
 
 describe('no rig at all', () => {
   it.each<[string, string[], number, string]>([
