@@ -73,7 +73,7 @@ export function paint(context: CanvasRenderingContext2D, drawing: Drawing, list:
   context.setTransform(ratio, 0, 0, ratio, 0, 0);
   context.clearRect(0, 0, drawing.frame.width, drawing.frame.height);
   context.strokeStyle = colour;
-  context.lineWidth = drawing.stroke.heavy * 0.95;
+  context.lineWidth = drawing.stroke.heavy * (drawing.frame.kind === 'wide' ? 0.95 : 0.75);
   context.lineCap = 'round';
   context.beginPath();
   for (const speck of list) {

@@ -71,7 +71,9 @@ function meet(drawing: Drawing): string[] {
 }
 
 describe.each(frames)('$width x $height', (frame) => {
-  test.each([...seeds, ...random])('$name: sound paths, all on paper, labels apart', (one) => {
+  // The two wide frames differ only in size, so the stream of random rigs is drawn on one of them.
+  const cases = frame.width === 1800 ? seeds : [...seeds, ...random];
+  test.each(cases)('$name: sound paths, all on paper, labels apart', (one) => {
     const drawing = draw(one, frame);
     expect(strings(drawing).filter(([, text]) => /NaN|Infinity|undefined|\de-\d/.test(text))).toEqual([]);
     expect(numbers(drawing).every(Number.isFinite)).toBe(true);
@@ -88,7 +90,7 @@ describe.each(frames)('$width x $height', (frame) => {
     expect(drawing.labels.every((label) => label.size >= (frame.kind === 'phone' ? 12 : 12))).toBe(true);
   });
 
-  test.each([...seeds, ...random])('$name: the run goes from grille to wall, forward, above the ceiling', (one) => {
+  test.each(cases)('$name: the run goes from grille to wall, forward, above the ceiling', (one) => {
     const drawing = draw(one, frame);
     expect(drawing.stationX).toHaveLength(one.solution.stations.length);
     for (let k = 1; k < drawing.stationX.length; k += 1) expect(drawing.stationX[k]).toBeGreaterThanOrEqual(drawing.stationX[k - 1]! - 0.01);

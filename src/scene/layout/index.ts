@@ -41,6 +41,14 @@ export function layout(rig: Rig, solution: Solution, healthy: Solution, frame: F
   const bites = run.flatMap((piece) => tiePlaces(piece, shapes.get(piece.id) ?? {}, levels.get(piece.id), raw, bores.get(piece.id)!));
   const points = samples(run, raw, bores, pinch ? [...bites, pinch] : bites, solution, healthy);
 
+  const byPiece = new Map<string, Sample[]>();
+  for (const point of points) {
+    const own = byPiece.get(point.piece);
+    if (own) own.push(point);
+    else byPiece.set(point.piece, [point]);
+  }
+  const of = (id: string) => byPiece.get(id) ?? [];
+
   const drawnCrimp = pinch ? crimp(pinch, points) : null;
   const measured: Measured[] = [];
   for (const piece of run) {
@@ -77,12 +85,14 @@ export function layout(rig: Rig, solution: Solution, healthy: Solution, frame: F
   const wallParts = walls(run, points, reach, shapes);
   const fittings: Fixture[] = run.flatMap((piece) => {
     if (piece.kind !== 'elbow' && piece.kind !== 'fitting') return [];
-    const own = points.filter((point) => point.piece === piece.id);
+    const own = of(piece.id);
     return own.length ? [collars(piece.id, own, own[0]!.full * 0.12)] : [];
   });
   const metres = scale.pixelsPerMetre > size.wallRight * 0.25 ? 0.5 : 1;
   const bar = metres * scale.pixelsPerMetre;
-  const barX = size.wallRight - size.lettering * 0.8 - bar;
+  // The note and the scale bar stand in the corner the bathroom leaves free.
+  const noteLeft = bathroom.right > size.wallRight - size.lettering * (size.wide ? 16 : 11);
+  const barX = noteLeft ? size.wallLeft + size.wallThick + size.lettering * 0.8 : size.wallRight - size.lettering * 0.8 - bar;
   const barY = frame.height - size.lettering * 2.4;
 
   return {
@@ -94,13 +104,13 @@ export function layout(rig: Rig, solution: Solution, healthy: Solution, frame: F
     centreline: points,
     walls: wallParts,
     targets: run.map((piece) => {
-      const own = points.filter((point) => point.piece === piece.id);
+      const own = of(piece.id);
       return { piece: piece.id, path: line(own), width: (own[0]?.full ?? 8) * 2.7 };
     }),
     supports: straps,
     ties: ties(bites, points, run),
     crimp: drawnCrimp,
-    breakMark: walked.broken ? breakMark(points.filter((point) => point.piece === walked.broken)) : '',
+    breakMark: walked.broken ? breakMark(of(walked.broken)) : '',
     dimensions: measured,
     fan: fanPiece ? fan(fanPiece.id, points, reach.get(fanPiece.id)!, size) : null,
     grille: hasGrille ? grille(run[0]!.id, first.x, first.full, size) : null,
@@ -112,17 +122,19 @@ export function layout(rig: Rig, solution: Solution, healthy: Solution, frame: F
     scaleBar: size.wide ? segment(barX, barY, barX + bar, barY) + segment(barX, barY - 4, barX, barY + 4) + segment(barX + bar, barY - 4, barX + bar, barY + 4) : '',
     labels: letter({
       run, solution, frame, size, scale, lettering, measured, levels, points, grilleX, outlet,
-      straps: straps.map((strap) => strap.x), roomRight: bathroom.right,
+      straps: straps.map((strap) => strap.x), roomRight: bathroom.right, noteLeft,
       bar: size.wide ? { x: barX + bar / 2, y: barY - size.lettering * 0.5, metres } : null,
       fault: faultPoint(lettering.present, points, pinch, measured, bites, fanPiece?.id),
       taken: [numberBox, { x: size.wallRight + size.wallThick, y: outlet.y - last.full * 2.4, width: frame.width, height: last.full * 4.8 }],
     }),
     pieceX: Object.fromEntries(run.map((piece) => {
-      const own = points.filter((point) => point.piece === piece.id);
+      const own = of(piece.id);
       return [piece.id, { start: own[0]!.x, end: own[own.length - 1]!.x }];
     })),
     stationX: solution.stations.map((station) => {
-      const own = points.filter((point) => point.piece === station.after);
+      // Losses at the fan's inlet are spent before the fan lifts anything.
+      if (station.after === 'fan inlet' && fanPiece) return of(fanPiece.id)[0]!.x;
+      const own = of(station.after);
       return own.length ? own[own.length - 1]!.x : first.x;
     }),
     outlet,

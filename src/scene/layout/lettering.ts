@@ -25,6 +25,8 @@ interface Setting {
   readonly grilleX: number;
   /** x of every strap. */
   readonly straps: readonly number[];
+  /** Whether the note on scale stands left, because the bathroom takes the right. */
+  readonly noteLeft: boolean;
   /** Where the bathroom ends. */
   readonly roomRight: number;
   /** Middle of the scale bar, and its length in metres; absent where there is none. */
@@ -142,12 +144,13 @@ export function letter(setting: Setting): Label[] {
   const { size, frame, scale } = setting;
   const note = size.lettering * (size.wide ? 0.9 : 1);
   const times = (Math.round(scale.enlargement * 10) / 10).toString();
-  const noteX = size.wallRight - size.lettering * 0.8;
+  const noteText = say(size.wide ? 'scene.note' : 'scene.note.short', { times });
+  const noteX = setting.noteLeft ? size.wallLeft + size.wallThick + size.lettering * 0.8 : size.wallRight - size.lettering * 0.8;
   const wanted: Wanted[] = [
     ...faultLabel(setting),
     ...figures(setting, choice),
     ...(size.wide ? places(setting) : []),
-    { key: 'note', text: say(size.wide ? 'scene.note' : 'scene.note.short', { times }), tone: 'quiet', size: note, anchor: 'end', spots: [{ x: noteX, y: frame.height - note * 0.8 }] },
+    { key: 'note', text: noteText, tone: 'quiet', size: note, anchor: setting.noteLeft ? 'start' : 'end', spots: [{ x: noteX, y: frame.height - note * 0.8 }] },
     ...(setting.bar ? [{ key: 'scale', text: show('length', setting.bar.metres, choice).text, tone: 'quiet' as const, size: note, anchor: 'middle' as const, spots: [setting.bar] }] : []),
     ...(size.wide ? pieces(setting, choice) : []),
   ];
