@@ -35,20 +35,23 @@ function boreNear(rig: Rig, index: number): number {
   return 0.1;
 }
 
-/** The first number in a value that is none, with its path; a file cannot hold one, a caller's slip can. */
-function notFinite(value: unknown, path: string): Failure | null {
-  if (typeof value === 'number') return Number.isFinite(value) ? null : failed('not-a-number', path, String(value), 'a finite number');
+/**
+ * Path and text of the first number in a value that is none: a file cannot hold one, a caller's slip can.
+ * The path is put together on the way out, so that a sound rig costs no strings.
+ */
+function notFinite(value: unknown): { path: string; found: string } | null {
+  if (typeof value === 'number') return Number.isFinite(value) ? null : { path: '', found: String(value) };
   if (typeof value !== 'object' || value === null) return null;
-  for (const [key, inner] of Object.entries(value)) {
-    const found = notFinite(inner, Array.isArray(value) ? `${path}[${key}]` : path ? `${path}.${key}` : key);
-    if (found) return found;
+  for (const key in value) {
+    const inner = notFinite((value as Record<string, unknown>)[key]);
+    if (inner) return { path: `${Array.isArray(value) ? `[${key}]` : `.${key}`}${inner.path}`, found: inner.found };
   }
   return null;
 }
 
 function check(rig: Rig, stock: Stock): Failure | { fan: Fan; fanIndex: number; table: FanTable } {
-  const slip = notFinite(rig, '');
-  if (slip) return slip;
+  const slip = notFinite(rig);
+  if (slip) return failed('not-a-number', slip.path.slice(1), slip.found, 'a finite number');
   const fanIndex = rig.run.findIndex((piece) => piece.kind === 'fan');
   const fan = rig.run[fanIndex];
   if (fan?.kind !== 'fan') return failed('no-fan', 'run', 'no fan', 'exactly one piece of kind "fan"');
