@@ -24,7 +24,8 @@ export function passage(drawing: Drawing): Passage {
   drawing.centreline.forEach((place, index) => {
     const before = drawing.centreline[index - 1];
     if (before) {
-      const speed = Math.max(0.05, (before.velocity_m_s + place.velocity_m_s) / 2) * drawing.pixelsPerMetre * SLOWED;
+      const speed =
+        Math.max(0.05, (before.velocity_m_s + place.velocity_m_s) / 2) * drawing.pixelsPerMetre * SLOWED;
       seconds += (place.along - before.along) / speed;
     }
     along.push(place.along);
@@ -63,13 +64,27 @@ export function specks(drawing: Drawing, way: Passage, phase: number): Speck[] {
     const lane = scatter(k + 500) * 2 - 1;
     const room = Math.max(0, ribbonHalf(place) - place.hub - 1.6);
     const off = Math.sign(lane) * place.hub + lane * room;
-    const half = Math.min(bore * 0.5, Math.max(1.4, place.velocity_m_s * drawing.pixelsPerMetre * SLOWED * 0.045));
+    const half = Math.min(
+      bore * 0.5,
+      Math.max(1.4, place.velocity_m_s * drawing.pixelsPerMetre * SLOWED * 0.045),
+    );
     const middle = beside(place, off);
-    return { x1: middle.x - place.tx * half, y1: middle.y - place.ty * half, x2: middle.x + place.tx * half, y2: middle.y + place.ty * half };
+    return {
+      x1: middle.x - place.tx * half,
+      y1: middle.y - place.ty * half,
+      x2: middle.x + place.tx * half,
+      y2: middle.y + place.ty * half,
+    };
   });
 }
 
-export function paint(context: CanvasRenderingContext2D, drawing: Drawing, list: readonly Speck[], ratio: number, colour: string): void {
+export function paint(
+  context: CanvasRenderingContext2D,
+  drawing: Drawing,
+  list: readonly Speck[],
+  ratio: number,
+  colour: string,
+): void {
   context.setTransform(ratio, 0, 0, ratio, 0, 0);
   context.clearRect(0, 0, drawing.frame.width, drawing.frame.height);
   context.strokeStyle = colour;

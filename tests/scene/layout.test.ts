@@ -7,26 +7,33 @@ import type { Drawing, Frame } from '../../src/scene/types.ts';
 import { bathroom, caseOf, randomRig, type Case } from './rigs.ts';
 
 const frames: readonly Frame[] = [
-  { width: 1360, height: 430, kind: 'wide' },
-  { width: 1800, height: 569, kind: 'wide' },
+  { width: 1360, height: 394, kind: 'wide' },
+  { width: 1800, height: 560, kind: 'wide' },
   { width: 390, height: 250, kind: 'phone' },
 ];
 
 const seeds: readonly Case[] = [
-  bathroom(), ...['sag', 'crimp', 'swap', 'ties', 'bunched', 'draped'].map((kind) => bathroom(kind)),
-  bathroom('sag', 'crimp', 'swap', 'ties', 'bunched'), bathroom('sag', 'draped'),
-  caseOf('laundry', seedRig('long-laundry-run')), caseOf('base case', seedRig('base-case')),
+  bathroom(),
+  ...['sag', 'crimp', 'swap', 'ties', 'bunched', 'draped'].map((kind) => bathroom(kind)),
+  bathroom('sag', 'crimp', 'swap', 'ties', 'bunched'),
+  bathroom('sag', 'draped'),
+  caseOf('laundry', seedRig('long-laundry-run')),
+  caseOf('base case', seedRig('base-case')),
 ];
 const random: readonly Case[] = Array.from({ length: 60 }, (_, k) => caseOf(`random ${k}`, randomRig(k)));
 
 const draw = ({ rig, solution, healthy }: Case, frame: Frame) =>
-  layout(rig, solution, healthy, frame, { present: rig.faults?.[0]?.at ?? 'out', faultLabel: { title: 'Fault 1', text: 'what is wrong here' } });
+  layout(rig, solution, healthy, frame, {
+    present: rig.faults?.[0]?.at ?? 'out',
+    faultLabel: { title: 'Fault 1', text: 'what is wrong here' },
+  });
 
 /** Every string in the drawing, with where it stands. */
 function strings(value: unknown, path = ''): [string, string][] {
   if (typeof value === 'string') return [[path, value]];
   if (Array.isArray(value)) return value.flatMap((item, k) => strings(item, `${path}[${k}]`));
-  if (value && typeof value === 'object') return Object.entries(value).flatMap(([key, item]) => strings(item, `${path}.${key}`));
+  if (value && typeof value === 'object')
+    return Object.entries(value).flatMap(([key, item]) => strings(item, `${path}.${key}`));
   return [];
 }
 
@@ -64,7 +71,11 @@ function meet(drawing: Drawing): string[] {
   const { labels } = drawing;
   return labels.flatMap((a, i) =>
     labels.slice(i + 1).flatMap((b) => {
-      const clear = a.box.x + a.box.width <= b.box.x + 0.01 || b.box.x + b.box.width <= a.box.x + 0.01 || a.box.y + a.box.height <= b.box.y + 0.01 || b.box.y + b.box.height <= a.box.y + 0.01;
+      const clear =
+        a.box.x + a.box.width <= b.box.x + 0.01 ||
+        b.box.x + b.box.width <= a.box.x + 0.01 ||
+        a.box.y + a.box.height <= b.box.y + 0.01 ||
+        b.box.y + b.box.height <= a.box.y + 0.01;
       return clear ? [] : [`${a.text} / ${b.text}`];
     }),
   );
@@ -79,7 +90,11 @@ describe.each(frames)('$width x $height', (frame) => {
     expect(numbers(drawing).every(Number.isFinite)).toBe(true);
     const off = strings({ ...drawing, labels: drawing.labels.map((label) => label.leader ?? '') })
       .filter(([path]) => !/\.(piece|key|style|kind|side|text)$/.test(path))
-      .flatMap(([path, text]) => points(text).filter(([x, y]) => x < -1 || y < -1 || x > frame.width + 1 || y > frame.height + 1).map((p) => `${path} ${p}`));
+      .flatMap(([path, text]) =>
+        points(text)
+          .filter(([x, y]) => x < -1 || y < -1 || x > frame.width + 1 || y > frame.height + 1)
+          .map((p) => `${path} ${p}`),
+      );
     expect(off).toEqual([]);
     for (const { box } of drawing.labels) {
       expect(box.x).toBeGreaterThanOrEqual(0);
@@ -93,13 +108,20 @@ describe.each(frames)('$width x $height', (frame) => {
   test.each(cases)('$name: the run goes from grille to wall, forward, above the ceiling', (one) => {
     const drawing = draw(one, frame);
     expect(drawing.stationX).toHaveLength(one.solution.stations.length);
-    for (let k = 1; k < drawing.stationX.length; k += 1) expect(drawing.stationX[k]).toBeGreaterThanOrEqual(drawing.stationX[k - 1]! - 0.01);
+    for (let k = 1; k < drawing.stationX.length; k += 1)
+      expect(drawing.stationX[k]).toBeGreaterThanOrEqual(drawing.stationX[k - 1]! - 0.01);
     for (const piece of one.rig.run) expect(drawing.pieceX[piece.id]).toBeDefined();
-    const lowest = Math.max(...drawing.centreline.filter((place) => Math.abs(place.tx) > 0.5).map((place) => place.y + place.half));
+    const lowest = Math.max(
+      ...drawing.centreline.filter((place) => Math.abs(place.tx) > 0.5).map((place) => place.y + place.half),
+    );
     expect(lowest).toBeLessThanOrEqual(frame.height * 0.82);
     let back = 0;
     for (let k = 1; k < drawing.centreline.length; k += 1) {
-      back += drawing.centreline[k]!.along < drawing.centreline[k - 1]!.along || drawing.centreline[k]!.s_m < drawing.centreline[k - 1]!.s_m - 1e-9 ? 1 : 0;
+      back +=
+        drawing.centreline[k]!.along < drawing.centreline[k - 1]!.along ||
+        drawing.centreline[k]!.s_m < drawing.centreline[k - 1]!.s_m - 1e-9
+          ? 1
+          : 0;
     }
     expect(back).toBe(0);
   });
@@ -115,7 +137,10 @@ test('the same rig gives the same drawing, and nothing it was given is changed',
 
 describe.each(frames)('faults as computed, $width x $height', (frame) => {
   test.each([0.1, 0.35, 0.5, 0.8, 1])('sag of amount %f hangs to its depth', (amount) => {
-    const rig = { ...seedRig('upstairs-bathroom'), faults: [{ kind: 'sag', at: 'out', amount, span_m: 1.7 } as const] };
+    const rig = {
+      ...seedRig('upstairs-bathroom'),
+      faults: [{ kind: 'sag', at: 'out', amount, span_m: 1.7 } as const],
+    };
     const one = caseOf('sag', rig);
     const drawing = draw(one, frame);
     const sag_m = one.solution.pieces.find((piece) => piece.id === 'out')!.shape.sag_m!;
@@ -130,7 +155,10 @@ describe.each(frames)('faults as computed, $width x $height', (frame) => {
   });
 
   test.each([0.2, 0.6, 0.9])('a crimp of amount %f opens to its height', (amount) => {
-    const one = caseOf('crimp', { ...seedRig('upstairs-bathroom'), faults: [{ kind: 'crimp', at: 'fan', amount }] });
+    const one = caseOf('crimp', {
+      ...seedRig('upstairs-bathroom'),
+      faults: [{ kind: 'crimp', at: 'fan', amount }],
+    });
     const drawing = draw(one, frame);
     const ratio = one.solution.pieces.find((piece) => piece.id === 'fan')!.shape.crimpHeightRatio!;
     const bore = 0.1 * drawing.pixelsPerMetre * drawing.enlargement;
@@ -147,14 +175,17 @@ describe.each(frames)('faults as computed, $width x $height', (frame) => {
     expect(Math.abs(Math.min(...own.map((place) => place.half / place.full)) - tieRatio!)).toBeLessThan(0.03);
   });
 
-  test.each(['sag', 'crimp', 'swap', 'ties', 'bunched', 'draped'])('the ribbon keeps the share of the flow: %s', (kind) => {
-    const one = bathroom(kind);
-    const share = one.solution.flow_L_s.outdoors / one.healthy.flow_L_s.outdoors;
-    expect(share).toBeLessThan(1);
-    for (const place of draw(one, frame).centreline) {
-      if (place.hub === 0) expect(ribbonHalf(place) / place.half).toBeCloseTo(share, 9);
-    }
-  });
+  test.each(['sag', 'crimp', 'swap', 'ties', 'bunched', 'draped'])(
+    'the ribbon keeps the share of the flow: %s',
+    (kind) => {
+      const one = bathroom(kind);
+      const share = one.solution.flow_L_s.outdoors / one.healthy.flow_L_s.outdoors;
+      expect(share).toBeLessThan(1);
+      for (const place of draw(one, frame).centreline) {
+        if (place.hub === 0) expect(ribbonHalf(place) / place.half).toBeCloseTo(share, 9);
+      }
+    },
+  );
 });
 
 test('a healthy run has no hatched gap; a faulty one has', () => {
@@ -194,8 +225,16 @@ test('the big number has clear paper', () => {
     for (const one of [...seeds, ...random]) {
       const drawing = draw(one, frame);
       const { x, y, width, height } = drawing.numberBox;
-      const all = [drawing.air.leaving, drawing.building.underside, drawing.building.eaves, drawing.cowl?.body ?? ''].flatMap(points);
-      expect(all.filter(([px, py]) => px > x + 4 && px < x + width && py > y && py < y + height - 4), one.name).toEqual([]);
+      const all = [
+        drawing.air.leaving,
+        drawing.building.underside,
+        drawing.building.eaves,
+        drawing.cowl?.body ?? '',
+      ].flatMap(points);
+      expect(
+        all.filter(([px, py]) => px > x + 4 && px < x + width && py > y && py < y + height - 4),
+        one.name,
+      ).toEqual([]);
     }
   }
 });

@@ -29,7 +29,10 @@ export function caseOf(name: string, rig: Rig): Case {
 }
 
 export const bathroom = (...kinds: string[]): Case =>
-  caseOf(kinds.join(' + ') || 'healthy', { ...seedRig('upstairs-bathroom'), faults: kinds.map((kind) => faultsOf[kind]!) });
+  caseOf(kinds.join(' + ') || 'healthy', {
+    ...seedRig('upstairs-bathroom'),
+    faults: kinds.map((kind) => faultsOf[kind]!),
+  });
 
 /** Multiplicative congruential stream; MINSTD constants of Park and Miller. */
 function stream(seed: number) {
@@ -48,15 +51,35 @@ export function randomRig(seed: number): Rig {
   const bore = pick([80, 100, 125, 150, 200]);
   const metres = 1 + next() * 11;
   const inletShare = next() < 0.2 ? 0 : 0.1 + next() * 0.35;
-  const elbow = (id: string): Piece => ({ id, kind: 'elbow', form: pick(['gored', 'pressed', 'mitred', 'adjustable', 'flexible']), angle_deg: pick([30, 45, 60, 90]), radiusRatio: pick([0.75, 1, 1.5, 2]), diameter_mm: bore });
+  const elbow = (id: string): Piece => ({
+    id,
+    kind: 'elbow',
+    form: pick(['gored', 'pressed', 'mitred', 'adjustable', 'flexible']),
+    angle_deg: pick([30, 45, 60, 90]),
+    radiusRatio: pick([0.75, 1, 1.5, 2]),
+    diameter_mm: bore,
+  });
   const duct = (id: string, path_m: number): Duct => {
     const material = pick(['rigid', 'spiral', 'semi-rigid', 'flexible', 'flexible']);
     const rigid = material === 'rigid' || material === 'spiral';
     return {
-      id, kind: 'duct', material, diameter_mm: bore, path_m,
+      id,
+      kind: 'duct',
+      material,
+      diameter_mm: bore,
+      path_m,
       ...(rigid ? {} : { fullLength_m: path_m * (1 + next() * 0.12) }),
-      ...(next() < 0.7 ? { supports: { spacing_m: 0.6 + next() * 1.4, width_mm: pick([38, 50, 75, 100]) } } : {}),
-      ...(next() < 0.35 ? { bends: Array.from({ length: 1 + Math.floor(next() * 2) }, () => ({ angle_deg: pick([30, 45, 90]), radiusRatio: pick([0.75, 1, 1.5]) })) } : {}),
+      ...(next() < 0.7
+        ? { supports: { spacing_m: 0.6 + next() * 1.4, width_mm: pick([38, 50, 75, 100]) } }
+        : {}),
+      ...(next() < 0.35
+        ? {
+            bends: Array.from({ length: 1 + Math.floor(next() * 2) }, () => ({
+              angle_deg: pick([30, 45, 90]),
+              radiusRatio: pick([0.75, 1, 1.5]),
+            })),
+          }
+        : {}),
     };
   };
   const run: Piece[] = [{ id: 'grille', kind: 'grille', diameter_mm: bore, freeArea: 0.7 }];
@@ -67,15 +90,29 @@ export function randomRig(seed: number): Rig {
   run.push(duct('out', Math.max(0.5, metres * (1 - inletShare))));
   if (next() < 0.35) run.push(elbow('turn-out'));
   if (next() < 0.3) run.push(duct('sleeve', 0.4));
-  run.push({ id: 'end', kind: 'terminal', form: pick(['open-end', 'wall-cowl', 'rain-cap', 'high-rain-cap', 'louvre']), diameter_mm: bore });
+  run.push({
+    id: 'end',
+    kind: 'terminal',
+    form: pick(['open-end', 'wall-cowl', 'rain-cap', 'high-rain-cap', 'louvre']),
+    diameter_mm: bore,
+  });
   const faults: Fault[] = [];
   for (const piece of run) {
     if (piece.kind === 'fan' && next() < 0.4) faults.push({ kind: 'crimp', at: piece.id, amount: next() });
     if (piece.kind !== 'duct') continue;
-    if (piece.material === 'flexible' && next() < 0.4) faults.push({ kind: 'sag', at: piece.id, amount: next(), span_m: 1 + next() * 2 });
-    if (piece.material === 'semi-rigid' && next() < 0.4) faults.push({ kind: 'flexible-swap', at: piece.id, amount: next() });
-    if (!/rigid$|spiral/.test(piece.material) && next() < 0.3) faults.push({ kind: 'tight-ties', at: piece.id, amount: next() });
-    if (!/rigid$|spiral/.test(piece.material) && next() < 0.4) faults.push({ kind: 'extra-length', at: piece.id, amount: next(), manner: pick(['bunched', 'draped']) });
+    if (piece.material === 'flexible' && next() < 0.4)
+      faults.push({ kind: 'sag', at: piece.id, amount: next(), span_m: 1 + next() * 2 });
+    if (piece.material === 'semi-rigid' && next() < 0.4)
+      faults.push({ kind: 'flexible-swap', at: piece.id, amount: next() });
+    if (!/rigid$|spiral/.test(piece.material) && next() < 0.3)
+      faults.push({ kind: 'tight-ties', at: piece.id, amount: next() });
+    if (!/rigid$|spiral/.test(piece.material) && next() < 0.4)
+      faults.push({
+        kind: 'extra-length',
+        at: piece.id,
+        amount: next(),
+        manner: pick(['bunched', 'draped']),
+      });
   }
   return { name: `random ${seed}`, run, faults };
 }

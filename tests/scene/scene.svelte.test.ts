@@ -7,8 +7,17 @@ import { bathroom } from './rigs.ts';
 
 // jsdom has none of these; the scene asks for them as it loads: its width, whether the reader wants less movement.
 vi.hoisted(() => {
-  globalThis.ResizeObserver ??= class { observe() {} unobserve() {} disconnect() {} };
-  window.matchMedia ??= ((query: string) => ({ matches: false, media: query, addEventListener() {}, removeEventListener() {} })) as never;
+  globalThis.ResizeObserver ??= class {
+    observe() {}
+    unobserve() {}
+    disconnect() {}
+  };
+  window.matchMedia ??= ((query: string) => ({
+    matches: false,
+    media: query,
+    addEventListener() {},
+    removeEventListener() {},
+  })) as never;
   HTMLCanvasElement.prototype.getContext = (() => null) as never;
 });
 
@@ -44,7 +53,8 @@ test('it letters the present fault', () => {
 
 test('highlight marks the piece and only that piece', async () => {
   const { container, rerender } = render(Scene, { ...props(), highlight: 'out' });
-  const lit = () => [...container.querySelectorAll('[data-piece].lit')].map((each) => each.getAttribute('data-piece'));
+  const lit = () =>
+    [...container.querySelectorAll('[data-piece].lit')].map((each) => each.getAttribute('data-piece'));
   expect(lit()).toEqual(['out']);
   await rerender({ highlight: 'fan' });
   expect(lit()).toEqual(['fan']);

@@ -6,7 +6,14 @@ import { at, clamp, line, n } from './numbers.ts';
 /** Half-width of the ribbon: the share of the healthy flow that is left, of the open bore. */
 export const ribbonHalf = (place: Sample) => place.hub + (place.half - place.hub) * place.share;
 
-export function air(points: readonly Sample[], outlet: Point, mouth: Point, share: number, right: number, wide: boolean): AirDrawing {
+export function air(
+  points: readonly Sample[],
+  outlet: Point,
+  mouth: Point,
+  share: number,
+  right: number,
+  wide: boolean,
+): AirDrawing {
   const left: Point[] = [];
   const other: Point[] = [];
   const boreLeft: Point[] = [];
@@ -23,13 +30,23 @@ export function air(points: readonly Sample[], outlet: Point, mouth: Point, shar
     ribbon: line([...left, ...other.slice().reverse()], true),
     edge: line(left) + line(other),
     outline: gap ? line(boreLeft) + line(boreRight) : '',
-    lost: gap ? line([...boreLeft, ...left.slice().reverse()], true) + line([...boreRight, ...other.slice().reverse()], true) : '',
+    lost: gap
+      ? line([...boreLeft, ...left.slice().reverse()], true) +
+        line([...boreRight, ...other.slice().reverse()], true)
+      : '',
     ...rays(points, outlet, mouth, share, right, wide),
   };
 }
 
 /** Number and length of the rays follow the flow. */
-function rays(points: readonly Sample[], outlet: Point, mouth: Point, share: number, right: number, wide: boolean) {
+function rays(
+  points: readonly Sample[],
+  outlet: Point,
+  mouth: Point,
+  share: number,
+  right: number,
+  wide: boolean,
+) {
   const entry = points[0]!;
   const count = 3 + 2 * Math.round(clamp(share, 0, 1) * (wide ? 3 : 2));
   let entering = '';

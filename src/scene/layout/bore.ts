@@ -69,7 +69,13 @@ export function samples(
     const usual = before.get(point.piece)?.flow_L_s ?? healthy.flow_L_s.fan;
     // Spelled out: spreading hundreds of points each frame costs more than all the sums above.
     return {
-      x: point.x, y: point.y, tx: point.tx, ty: point.ty, s_m: point.s_m, along: point.along, piece: point.piece,
+      x: point.x,
+      y: point.y,
+      tx: point.tx,
+      ty: point.ty,
+      s_m: point.s_m,
+      along: point.along,
+      piece: point.piece,
       half,
       full,
       hub: middle,

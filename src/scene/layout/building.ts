@@ -48,8 +48,26 @@ function tiles(from: { x: number; y: number }, to: { x: number; y: number }, len
   return path;
 }
 
-export function building(size: Sizes, metre: number, riser: Interval, hole: Interval, number: number): Building {
-  const { wallLeft, wallRight, wallThick: thick, ridge, eavesLeft, eavesRight, rafter, ceiling, board, joistTop, bottom } = size;
+export function building(
+  size: Sizes,
+  metre: number,
+  riser: Interval,
+  hole: Interval,
+  number: number,
+): Building {
+  const {
+    wallLeft,
+    wallRight,
+    wallThick: thick,
+    ridge,
+    eavesLeft,
+    eavesRight,
+    rafter,
+    ceiling,
+    board,
+    joistTop,
+    bottom,
+  } = size;
   const inLeft = wallLeft + thick;
   const leftTop = rafterUnder(size, wallLeft + thick * 0.5);
   const rightTop = rafterUnder(size, wallRight + thick * 0.5);
@@ -71,11 +89,19 @@ export function building(size: Sizes, metre: number, riser: Interval, hole: Inte
   let bays = '';
   let edge = inLeft;
   for (const stop of [...stops, { from: wallRight, to: wallRight }]) {
-    bays += quilt({ from: edge, to: stop.from }, joistTop + 3, ceiling - 3, size.wide ? Math.max(13, thick * 0.55) : 9);
+    bays += quilt(
+      { from: edge, to: stop.from },
+      joistTop + 3,
+      ceiling - 3,
+      size.wide ? Math.max(13, thick * 0.55) : 9,
+    );
     edge = Math.max(edge, stop.to);
   }
   const tall = ceiling - joistTop;
-  const plates = [{ x: wallLeft + thick - plate, y: leftTop }, ...(seated ? [{ x: wallRight, y: rightTop }] : [])];
+  const plates = [
+    { x: wallLeft + thick - plate, y: leftTop },
+    ...(seated ? [{ x: wallRight, y: rightTop }] : []),
+  ];
   const purlins = [0.5].flatMap((t) => {
     const xl = ridge.x + (wallLeft - ridge.x) * t;
     const xr = ridge.x + (wallRight - ridge.x) * t * 0.92;
@@ -92,13 +118,20 @@ export function building(size: Sizes, metre: number, riser: Interval, hole: Inte
       hatch(wallRight, wallTop, thick, hole.from - wallTop, gap) +
       hatch(wallRight, hole.to, thick, bottom - hole.to, gap),
     roof: `M${at(eavesLeft.x, eavesLeft.y)}L${at(ridge.x, ridge.y)}L${at(eavesRight.x, eavesRight.y)}`,
-    tiles: tiles(ridge, eavesLeft, size.wide ? number * 1.5 : number * 1.1) + tiles(ridge, eavesRight, size.wide ? number * 1.5 : number * 1.1),
+    tiles:
+      tiles(ridge, eavesLeft, size.wide ? number * 1.5 : number * 1.1) +
+      tiles(ridge, eavesRight, size.wide ? number * 1.5 : number * 1.1),
     underside: `M${under(eavesLeft.x)}L${at(ridge.x, ridge.y + rafter)}L${under(eavesRight.x)}`,
     eaves:
       segment(eavesLeft.x, eavesLeft.y, eavesLeft.x, eavesLeft.y + fascia) +
       segment(eavesRight.x, eavesRight.y, eavesRight.x, eavesRight.y + fascia) +
       `M${at(eavesRight.x + 1, eavesRight.y + 3)}a${n(gutter)} ${n(gutter)} 0 0 0 ${n(gutter * 2)} 0` +
-      segment(wallRight + thick, rafterUnder(size, eavesRight.x), eavesRight.x, rafterUnder(size, eavesRight.x)),
+      segment(
+        wallRight + thick,
+        rafterUnder(size, eavesRight.x),
+        eavesRight.x,
+        rafterUnder(size, eavesRight.x),
+      ),
     timbers:
       joists.map((j) => rectangle(j.from, joistTop, joist, tall)).join('') +
       plates.map((p) => rectangle(p.x, p.y, plate, plate * 0.8)).join('') +

@@ -43,8 +43,14 @@ function trace(walk: Walk, startX: number, startY: number, step: number): Spot[]
     for (let k = 0; k <= count; k += 1) {
       const t = k / count;
       const angle = heading + leg.turn * t;
-      const px = leg.turn === 0 ? x + leg.length * t * Math.cos(heading) : x + radius * (Math.sin(angle) - Math.sin(heading));
-      const py = leg.turn === 0 ? y + leg.length * t * Math.sin(heading) : y - radius * (Math.cos(angle) - Math.cos(heading));
+      const px =
+        leg.turn === 0
+          ? x + leg.length * t * Math.cos(heading)
+          : x + radius * (Math.sin(angle) - Math.sin(heading));
+      const py =
+        leg.turn === 0
+          ? y + leg.length * t * Math.sin(heading)
+          : y - radius * (Math.cos(angle) - Math.cos(heading));
       const last = spots[spots.length - 1];
       // Legs share their joints; where the piece changes both sides are kept so that each piece has its ends.
       if (last && k === 0 && last.piece === leg.piece) continue;
@@ -93,7 +99,11 @@ export function centreline(
     const span = (stretch.to - stretch.from) / spans;
     // Wide enough a crown over each support that the underside does not fold into itself.
     const slope = (4 * (shape.sag_m ?? 0) * up) / span;
-    const saddle = Math.max(((piece.supports?.width_mm ?? 75) / 2000) * scale.pixelsPerMetre, bore * 0.3, slope * bore * 0.74);
+    const saddle = Math.max(
+      ((piece.supports?.width_mm ?? 75) / 2000) * scale.pixelsPerMetre,
+      bore * 0.3,
+      slope * bore * 0.74,
+    );
     const swapped = shape.swappedShare ?? 0;
     for (const spot of spots) {
       if (spot.piece !== piece.id || spot.x <= stretch.from || spot.x >= stretch.to) continue;
@@ -119,11 +129,20 @@ function finish(spots: readonly Spot[]): Raw[] {
     let back = index;
     let ahead = index;
     while (back > 0 && Math.hypot(spots[back]!.x - spot.x, spots[back]!.y - spot.y) < 0.2) back -= 1;
-    while (ahead < spots.length - 1 && Math.hypot(spots[ahead]!.x - spot.x, spots[ahead]!.y - spot.y) < 0.2) ahead += 1;
+    while (ahead < spots.length - 1 && Math.hypot(spots[ahead]!.x - spot.x, spots[ahead]!.y - spot.y) < 0.2)
+      ahead += 1;
     const dx = spots[ahead]!.x - spots[back]!.x;
     const dy = spots[ahead]!.y - spots[back]!.y;
     const length = Math.hypot(dx, dy) || 1;
-    return { x: spot.x, y: spot.y, piece: spot.piece, s_m: spot.s_m, tx: dx / length, ty: dy / length, along };
+    return {
+      x: spot.x,
+      y: spot.y,
+      piece: spot.piece,
+      s_m: spot.s_m,
+      tx: dx / length,
+      ty: dy / length,
+      along,
+    };
   });
 }
 
@@ -144,10 +163,18 @@ export function placeAt(points: readonly Sample[], along: number): Sample {
   const ty = lerp(a.ty, b.ty, t);
   const length = Math.hypot(tx, ty) || 1;
   return {
-    x: lerp(a.x, b.x, t), y: lerp(a.y, b.y, t), tx: tx / length, ty: ty / length,
-    s_m: lerp(a.s_m, b.s_m, t), along: lerp(a.along, b.along, t), piece: a.piece,
-    half: lerp(a.half, b.half, t), full: lerp(a.full, b.full, t), hub: lerp(a.hub, b.hub, t),
-    share: lerp(a.share, b.share, t), velocity_m_s: lerp(a.velocity_m_s, b.velocity_m_s, t),
+    x: lerp(a.x, b.x, t),
+    y: lerp(a.y, b.y, t),
+    tx: tx / length,
+    ty: ty / length,
+    s_m: lerp(a.s_m, b.s_m, t),
+    along: lerp(a.along, b.along, t),
+    piece: a.piece,
+    half: lerp(a.half, b.half, t),
+    full: lerp(a.full, b.full, t),
+    hub: lerp(a.hub, b.hub, t),
+    share: lerp(a.share, b.share, t),
+    velocity_m_s: lerp(a.velocity_m_s, b.velocity_m_s, t),
   };
 }
 
@@ -167,5 +194,7 @@ export function alongAt(points: readonly Raw[], piece: string, x: number, y: num
 }
 
 /** A line beside the centreline; positive is right of the flow. */
-export const beside = (point: Pick<Raw, 'x' | 'y' | 'tx' | 'ty'>, distance: number): Point => ({ x: point.x - point.ty * distance, y: point.y + point.tx * distance });
-
+export const beside = (point: Pick<Raw, 'x' | 'y' | 'tx' | 'ty'>, distance: number): Point => ({
+  x: point.x - point.ty * distance,
+  y: point.y + point.tx * distance,
+});

@@ -20,7 +20,13 @@ const arrow = (x: number, y: number, way: number, size: number) =>
   `M${at(x - size * 0.42, y - way * size)}L${at(x, y)}L${at(x + size * 0.42, y - way * size)}`;
 
 /** Depth of the belly nearest the middle of the piece, measured along the upper wall, clear of the air. */
-export function sagDimension(piece: Piece, shape: PieceShape, level: Level, points: readonly Sample[], letter: number): Measured | null {
+export function sagDimension(
+  piece: Piece,
+  shape: PieceShape,
+  level: Level,
+  points: readonly Sample[],
+  letter: number,
+): Measured | null {
   const spans = shape.spans ?? 1;
   const sag_m = shape.sag_m ?? 0;
   if (sag_m < 0.004) return null;
@@ -34,24 +40,45 @@ export function sagDimension(piece: Piece, shape: PieceShape, level: Level, poin
   const head = Math.min(letter * 0.45, (bottom - top) * 0.4);
   const x = middle.x;
   return {
-    key: `${piece.id}/sag`, piece: piece.id, kind: 'sag', value_m: sag_m, from: { x, y: top }, measure: bottom - top,
+    key: `${piece.id}/sag`,
+    piece: piece.id,
+    kind: 'sag',
+    value_m: sag_m,
+    from: { x, y: top },
+    measure: bottom - top,
     chord: segment(from, top, from + span, top),
     line: segment(x, top, x, bottom),
     arrows: arrow(x, top, -1, head) + arrow(x, bottom, 1, head),
-    figure: bottom - top > letter * 1.15 ? { x: x + letter * 0.45, y: Math.min((top + bottom) / 2 + letter * 0.32, top + letter * 1.35) } : { x, y: top - letter * 0.45 },
+    figure:
+      bottom - top > letter * 1.15
+        ? { x: x + letter * 0.45, y: Math.min((top + bottom) / 2 + letter * 0.32, top + letter * 1.35) }
+        : { x, y: top - letter * 0.45 },
     side: bottom - top > letter * 1.15 ? 'right' : 'above',
   };
 }
 
 /** Two arrows pressing on a neck from outside, as a narrow gap is dimensioned. */
-function pinched(key: string, piece: string, kind: 'crimp' | 'tie', here: Sample, value_m: number, letter: number): Measured {
+function pinched(
+  key: string,
+  piece: string,
+  kind: 'crimp' | 'tie',
+  here: Sample,
+  value_m: number,
+  letter: number,
+): Measured {
   const long = letter * 0.95;
   const up = here.y - here.half;
   const down = here.y + here.half;
   const x = here.x;
   const below = down + long + here.full * 0.5;
   return {
-    key, piece, kind, value_m, from: { x, y: up }, measure: here.half * 2, chord: '',
+    key,
+    piece,
+    kind,
+    value_m,
+    from: { x, y: up },
+    measure: here.half * 2,
+    chord: '',
     line: segment(x, up - long - here.full * 0.4, x, up) + segment(x, down, x, below),
     arrows: arrow(x, up, 1, letter * 0.42) + arrow(x, down, -1, letter * 0.42),
     figure: { x, y: below + letter * 0.95 },
@@ -59,10 +86,32 @@ function pinched(key: string, piece: string, kind: 'crimp' | 'tie', here: Sample
   };
 }
 
-export function crimpDimension(piece: string, crimp: Crimp, here: Sample, bore_m: number, ratio: number, letter: number): Measured {
-  return { ...pinched(`${piece}/crimp`, piece, 'crimp', here, bore_m * ratio, letter), measure: crimp.height };
+export function crimpDimension(
+  piece: string,
+  crimp: Crimp,
+  here: Sample,
+  bore_m: number,
+  ratio: number,
+  letter: number,
+): Measured {
+  return {
+    ...pinched(`${piece}/crimp`, piece, 'crimp', here, bore_m * ratio, letter),
+    measure: crimp.height,
+  };
 }
 
-export function tieDimension(tie: Narrowing, points: readonly Sample[], bore_m: number, letter: number): Measured {
-  return pinched(`${tie.piece}/tie`, tie.piece, 'tie', placeAt(points, tie.along), bore_m * tie.ratio, letter);
+export function tieDimension(
+  tie: Narrowing,
+  points: readonly Sample[],
+  bore_m: number,
+  letter: number,
+): Measured {
+  return pinched(
+    `${tie.piece}/tie`,
+    tie.piece,
+    'tie',
+    placeAt(points, tie.along),
+    bore_m * tie.ratio,
+    letter,
+  );
 }

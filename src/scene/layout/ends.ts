@@ -21,7 +21,8 @@ export function grille(piece: string, x: number, half: number, size: Sizes): Fix
 }
 
 /** How far the air's way out stands from the wall's outer face. */
-export const reachOf = (form: Terminal['form'], half: number) => half * (form === 'wall-cowl' ? 1.55 : form === 'louvre' ? 0.5 : 1.1);
+export const reachOf = (form: Terminal['form'], half: number) =>
+  half * (form === 'wall-cowl' ? 1.55 : form === 'louvre' ? 0.5 : 1.1);
 
 export function terminal(piece: Terminal, y: number, half: number, size: Sizes): Fixture & { outlet: Point } {
   const wall = size.wallRight + size.wallThick;
@@ -44,16 +45,31 @@ export function terminal(piece: Terminal, y: number, half: number, size: Sizes):
   }
   if (piece.form === 'louvre') {
     const tall = half * 1.3;
-    const slats = Array.from({ length: 5 }, (_, k) => segment(start, y - tall + ((k + 0.3) * 2 * tall) / 5, wall + reach, y - tall + ((k + 1) * 2 * tall) / 5 - 1));
-    return { piece: piece.id, body: rectangle(start, y - tall, reach - (start - wall), tall * 2) + flange(tall * 1.15), detail: slats.join(''), outlet };
+    const slats = Array.from({ length: 5 }, (_, k) =>
+      segment(
+        start,
+        y - tall + ((k + 0.3) * 2 * tall) / 5,
+        wall + reach,
+        y - tall + ((k + 1) * 2 * tall) / 5 - 1,
+      ),
+    );
+    return {
+      piece: piece.id,
+      body: rectangle(start, y - tall, reach - (start - wall), tall * 2) + flange(tall * 1.15),
+      detail: slats.join(''),
+      outlet,
+    };
   }
   const pipe = `M${at(start, y - half * 1.08)}h${n(reach - (start - wall))}M${at(start, y + half * 1.08)}h${n(reach - (start - wall))}`;
-  if (piece.form === 'open-end') return { piece: piece.id, body: flange(half * 1.3) + pipe, detail: '', outlet };
+  if (piece.form === 'open-end')
+    return { piece: piece.id, body: flange(half * 1.3) + pipe, detail: '', outlet };
   // A rain cap shown end on: a disc held off the mouth, further for the high one.
   const gap = half * (piece.form === 'high-rain-cap' ? 0.7 : 0.35);
   const cap = wall + reach + gap;
   const disc = `M${at(cap, y - half * 1.5)}L${at(cap + half * 0.3, y)}L${at(cap, y + half * 1.5)}Z`;
-  const stays = segment(wall + reach, y - half, cap, y - half * 1.2) + segment(wall + reach, y + half, cap, y + half * 1.2);
+  const stays =
+    segment(wall + reach, y - half, cap, y - half * 1.2) +
+    segment(wall + reach, y + half, cap, y + half * 1.2);
   return { piece: piece.id, body: flange(half * 1.3) + pipe + disc, detail: stays, outlet: { x: cap, y } };
 }
 

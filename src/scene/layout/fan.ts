@@ -6,7 +6,14 @@ import { at, line, rectangle, segment } from './numbers.ts';
 import type { Sizes } from './sizes.ts';
 
 /** A thin blade from hub to casing, leaning with the flow. */
-function blade(points: readonly Sample[], extent: Extent, start: number, sweep: number, side: number, thick: number): string {
+function blade(
+  points: readonly Sample[],
+  extent: Extent,
+  start: number,
+  sweep: number,
+  side: number,
+  thick: number,
+): string {
   const place = (t: number) => placeAt(points, extent.from + (extent.to - extent.from) * t);
   const foot = place(start);
   const tip = place(start + sweep);
@@ -26,14 +33,23 @@ export function fan(piece: string, points: readonly Sample[], extent: Extent, si
   const x0 = own[0]!.x;
   const y = middle.y;
   const shell = own.map((point) => Math.max(point.half, point.full) + thick);
-  const casing = line([...own.map((p, k) => beside(p, -shell[k]!)), ...own.map((p, k) => beside(p, shell[k]!)).reverse()], true);
+  const casing = line(
+    [...own.map((p, k) => beside(p, -shell[k]!)), ...own.map((p, k) => beside(p, shell[k]!)).reverse()],
+    true,
+  );
   const collar = (t: number) => {
     const p = place(t);
     const out = full + thick + full * 0.22;
     return rectangle(p.x - full * 0.09, p.y - out, full * 0.18, out * 2);
   };
-  const nose = Array.from({ length: 41 }, (_, k) => 0.2 + (0.7 * k) / 40).map((t) => ({ ...place(t), hub: hubAt(t) * full }));
-  const hub = line([...nose.map((p) => beside(p, -p.hub)), ...nose.map((p) => beside(p, p.hub)).reverse()], true);
+  const nose = Array.from({ length: 41 }, (_, k) => 0.2 + (0.7 * k) / 40).map((t) => ({
+    ...place(t),
+    hub: hubAt(t) * full,
+  }));
+  const hub = line(
+    [...nose.map((p) => beside(p, -p.hub)), ...nose.map((p) => beside(p, p.hub)).reverse()],
+    true,
+  );
   let blades = '';
   let vanes = '';
   for (const side of [-1, 1]) {
@@ -52,18 +68,32 @@ export function fan(piece: string, points: readonly Sample[], extent: Extent, si
   const winding = core * 0.62;
   const bearerTop = size.joistTop - size.board * 1.1;
   const bottom = (t: number) => y + place(t).half + thick;
-  const feet = bearerTop - bottom(0.5) > 3
-    ? [0.3, 0.64].map((t) => {
-        const x = x0 + long * t;
-        const w = full * 0.12;
-        return segment(x - w, bottom(t), x - w, bearerTop) + segment(x + w, bottom(t), x + w, bearerTop) + segment(x - w * 2.4, bearerTop - 1, x + w * 2.4, bearerTop - 1);
-      }).join('')
-    : '';
+  const feet =
+    bearerTop - bottom(0.5) > 3
+      ? [0.3, 0.64]
+          .map((t) => {
+            const x = x0 + long * t;
+            const w = full * 0.12;
+            return (
+              segment(x - w, bottom(t), x - w, bearerTop) +
+              segment(x + w, bottom(t), x + w, bearerTop) +
+              segment(x - w * 2.4, bearerTop - 1, x + w * 2.4, bearerTop - 1)
+            );
+          })
+          .join('')
+      : '';
   return {
-    piece, casing, hub, blades, vanes, feet,
+    piece,
+    casing,
+    hub,
+    blades,
+    vanes,
+    feet,
     collars: collar(0.02) + collar(0.98),
     motor: rectangle(motorX, y - core, motorLong, core * 2),
-    windings: rectangle(motorX + motorLong * 0.14, y - core, motorLong * 0.72, winding) + rectangle(motorX + motorLong * 0.14, y + core - winding, motorLong * 0.72, winding),
+    windings:
+      rectangle(motorX + motorLong * 0.14, y - core, motorLong * 0.72, winding) +
+      rectangle(motorX + motorLong * 0.14, y + core - winding, motorLong * 0.72, winding),
     axis: segment(x0 - full * 0.4, y, x0 + long + full * 0.4, y),
     bearer: feet ? rectangle(x0 + long * 0.12, bearerTop, long * 0.76, size.board * 1.1) : '',
   };
@@ -74,7 +104,11 @@ export function crimp(narrow: Narrowing, points: readonly Sample[]): Crimp {
   const here = placeAt(points, narrow.along);
   let folds = '';
   for (const side of [-1, 1]) {
-    for (const [reach, rise] of [[0.5, 0.86], [0.95, 0.62], [0.8, 0.3]] as const) {
+    for (const [reach, rise] of [
+      [0.5, 0.86],
+      [0.95, 0.62],
+      [0.8, 0.3],
+    ] as const) {
       for (const way of [-1, 1]) {
         const root = beside(here, side * here.half * 0.98);
         const far = placeAt(points, narrow.along + way * narrow.reach * reach);

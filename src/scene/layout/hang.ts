@@ -16,7 +16,10 @@ export function hang(shape: PieceShape, healthy: PieceShape): Hung {
   const held = inner(shape.spans ?? 1);
   const missing = Math.max(0, (healthy.spans ?? 1) - (shape.spans ?? 1));
   const empty = inner(healthy.spans ?? 1)
-    .map((place) => ({ place, far: Math.min(place, 1 - place, ...held.map((other) => Math.abs(other - place))) }))
+    .map((place) => ({
+      place,
+      far: Math.min(place, 1 - place, ...held.map((other) => Math.abs(other - place))),
+    }))
     .sort((a, b) => b.far - a.far || a.place - b.place)
     .slice(0, missing)
     .filter(({ far }) => far > 1e-6)
@@ -34,7 +37,8 @@ export function sagAt(x: number, length: number, sag: number, saddle: number): n
   const width = clamp(saddle, 1e-6, length / 4);
   const slope = (4 * sag) / length;
   const parabola = (u: number) => slope * u * (1 - u / length);
-  const lift = parabola(width) - ((slope * (1 - (2 * width) / length)) * width) / 2;
-  const depth = from >= width ? parabola(from) : lift + (slope * (1 - (2 * width) / length) * from * from) / (2 * width);
+  const lift = parabola(width) - (slope * (1 - (2 * width) / length) * width) / 2;
+  const depth =
+    from >= width ? parabola(from) : lift + (slope * (1 - (2 * width) / length) * from * from) / (2 * width);
   return sag > 0 ? ((depth - lift) * sag) / (sag - lift) : 0;
 }

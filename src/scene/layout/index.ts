@@ -10,14 +10,20 @@ import { collars, grille, terminal } from './ends.ts';
 import { crimp, fan } from './fan.ts';
 import { bore_mm, walk, widthOf } from './legs.ts';
 import { letter } from './lettering.ts';
-import { clamp, line, segment } from './numbers.ts';
+import { at, clamp, line, n, segment } from './numbers.ts';
 import { room, steaminess } from './room.ts';
 import { fit } from './scale.ts';
 import { sizes } from './sizes.ts';
 import { supports, tiePlaces, ties } from './supports.ts';
 import { styleOf, WALL, walls } from './walls.ts';
 
-export function layout(rig: Rig, solution: Solution, healthy: Solution, frame: Frame, lettering: Lettering = {}): Drawing {
+export function layout(
+  rig: Rig,
+  solution: Solution,
+  healthy: Solution,
+  frame: Frame,
+  lettering: Lettering = {},
+): Drawing {
   const { run } = rig;
   const size = sizes(frame);
   const shapes = new Map(solution.pieces.map((piece) => [piece.id, piece.shape]));
@@ -36,9 +42,17 @@ export function layout(rig: Rig, solution: Solution, healthy: Solution, frame: F
   const fanBore = fanPiece ? bores.get(fanPiece.id)! : size.bore;
   const pinch: Narrowing | null =
     fanPiece && fanShape.crimpHeightRatio !== undefined && fanShape.crimpHeightRatio < 1
-      ? { piece: fanPiece.id, along: reach.get(fanPiece.id)!.from - fanBore * 0.62, reach: fanBore * 0.9, ratio: fanShape.crimpHeightRatio, area: fanShape.crimpOpenArea ?? fanShape.crimpHeightRatio }
+      ? {
+          piece: fanPiece.id,
+          along: reach.get(fanPiece.id)!.from - fanBore * 0.62,
+          reach: fanBore * 0.9,
+          ratio: fanShape.crimpHeightRatio,
+          area: fanShape.crimpOpenArea ?? fanShape.crimpHeightRatio,
+        }
       : null;
-  const bites = run.flatMap((piece) => tiePlaces(piece, shapes.get(piece.id) ?? {}, levels.get(piece.id), raw, bores.get(piece.id)!));
+  const bites = run.flatMap((piece) =>
+    tiePlaces(piece, shapes.get(piece.id) ?? {}, levels.get(piece.id), raw, bores.get(piece.id)!),
+  );
   const points = samples(run, raw, bores, pinch ? [...bites, pinch] : bites, solution, healthy);
 
   const byPiece = new Map<string, Sample[]>();
@@ -64,7 +78,17 @@ export function layout(rig: Rig, solution: Solution, healthy: Solution, frame: F
       const tie = bite[Math.floor(bite.length / 2)];
       if (tie) measured.push(tieDimension(tie, points, bore_m, size.lettering));
     }
-    if (pinch && drawnCrimp && piece.id === pinch.piece && present) measured.push(crimpDimension(piece.id, drawnCrimp, placeAt(points, pinch.along), bore_m, pinch.ratio, size.lettering));
+    if (pinch && drawnCrimp && piece.id === pinch.piece && present)
+      measured.push(
+        crimpDimension(
+          piece.id,
+          drawnCrimp,
+          placeAt(points, pinch.along),
+          bore_m,
+          pinch.ratio,
+          size.lettering,
+        ),
+      );
   }
 
   const last = points[points.length - 1]!;
@@ -74,12 +98,18 @@ export function layout(rig: Rig, solution: Solution, healthy: Solution, frame: F
   const first = points[0]!;
   const hasGrille = run[0]?.kind === 'grille';
   const drop = hasGrille ? Math.max(4, first.full * 0.3) : 0;
-  const share = healthy.flow_L_s.outdoors > 0 ? clamp(solution.flow_L_s.outdoors / healthy.flow_L_s.outdoors, 0, 1) : 0;
+  const share =
+    healthy.flow_L_s.outdoors > 0 ? clamp(solution.flow_L_s.outdoors / healthy.flow_L_s.outdoors, 0, 1) : 0;
   const mouth = { x: first.x, y: size.ceiling + size.board + drop };
   const required = rig.required?.flow_L_s ?? healthy.flow_L_s.room * 0.6;
   const riserHalf = first.full * (1 + 2 * WALL[run[1] ? styleOf(run[1]) : 'rigid']) + 1;
   const sleeve = last.full * 1.14;
-  const numberBox: Box = { x: frame.width * 0.78, y: 0, width: frame.width * 0.22, height: frame.height * 0.3 };
+  const numberBox: Box = {
+    x: frame.width * 0.78,
+    y: 0,
+    width: frame.width * 0.22,
+    height: frame.height * 0.3,
+  };
   const straps = supports(run, points, levels, shapes, before, scale, size);
   const bathroom = room(size, first.x, first.full, steaminess(solution.flow_L_s.room, required));
   const wallParts = walls(run, points, reach, shapes);
@@ -92,7 +122,9 @@ export function layout(rig: Rig, solution: Solution, healthy: Solution, frame: F
   const bar = metres * scale.pixelsPerMetre;
   // The note and the scale bar stand in the corner the bathroom leaves free.
   const noteLeft = bathroom.right > size.wallRight - size.lettering * (size.wide ? 16 : 11);
-  const barX = noteLeft ? size.wallLeft + size.wallThick + size.lettering * 0.8 : size.wallRight - size.lettering * 0.8 - bar;
+  const barX = noteLeft
+    ? size.wallLeft + size.wallThick + size.lettering * 0.8
+    : size.wallRight - size.lettering * 0.8 - bar;
   const barY = frame.height - size.lettering * 2.4;
 
   return {
@@ -117,20 +149,52 @@ export function layout(rig: Rig, solution: Solution, healthy: Solution, frame: F
     cowl,
     fittings,
     air: air(points, outlet, mouth, share, frame.width, size.wide),
-    building: building(size, scale.pixelsPerMetre, { from: first.x - riserHalf, to: first.x + riserHalf }, { from: last.y - sleeve, to: last.y + sleeve }, size.lettering),
+    building: building(
+      size,
+      scale.pixelsPerMetre,
+      { from: first.x - riserHalf, to: first.x + riserHalf },
+      { from: last.y - sleeve, to: last.y + sleeve },
+      size.lettering,
+    ),
     room: bathroom,
-    scaleBar: size.wide ? segment(barX, barY, barX + bar, barY) + segment(barX, barY - 4, barX, barY + 4) + segment(barX + bar, barY - 4, barX + bar, barY + 4) : '',
+    scaleBar: size.wide
+      ? segment(barX, barY, barX + bar, barY) +
+        segment(barX, barY - 4, barX, barY + 4) +
+        segment(barX + bar, barY - 4, barX + bar, barY + 4)
+      : '',
     labels: letter({
-      run, solution, frame, size, scale, lettering, measured, levels, points, grilleX, outlet,
-      straps: straps.map((strap) => strap.x), roomRight: bathroom.right, noteLeft,
+      run,
+      solution,
+      frame,
+      size,
+      scale,
+      lettering,
+      measured,
+      levels,
+      points,
+      grilleX,
+      outlet,
+      straps: straps.map((strap) => strap.x),
+      roomRight: bathroom.right,
+      noteLeft,
       bar: size.wide ? { x: barX + bar / 2, y: barY - size.lettering * 0.5, metres } : null,
       fault: faultPoint(lettering.present, points, pinch, measured, bites, fanPiece?.id),
-      taken: [numberBox, { x: size.wallRight + size.wallThick, y: outlet.y - last.full * 2.4, width: frame.width, height: last.full * 4.8 }],
+      taken: [
+        numberBox,
+        {
+          x: size.wallRight + size.wallThick,
+          y: outlet.y - last.full * 2.4,
+          width: frame.width,
+          height: last.full * 4.8,
+        },
+      ],
     }),
-    pieceX: Object.fromEntries(run.map((piece) => {
-      const own = of(piece.id);
-      return [piece.id, { start: own[0]!.x, end: own[own.length - 1]!.x }];
-    })),
+    pieceX: Object.fromEntries(
+      run.map((piece) => {
+        const own = of(piece.id);
+        return [piece.id, { start: own[0]!.x, end: own[own.length - 1]!.x }];
+      }),
+    ),
     stationX: solution.stations.map((station) => {
       // Losses at the fan's inlet are spent before the fan lifts anything.
       if (station.after === 'fan inlet' && fanPiece) return of(fanPiece.id)[0]!.x;
@@ -143,7 +207,14 @@ export function layout(rig: Rig, solution: Solution, healthy: Solution, frame: F
 }
 
 /** The spot the present fault's label leads to: its dimension, its neck, else the top of the middle of its piece. */
-function faultPoint(present: string | undefined, points: readonly Sample[], pinch: Narrowing | null, measured: readonly Measured[], bites: readonly Narrowing[], fanId: string | undefined): Point | null {
+function faultPoint(
+  present: string | undefined,
+  points: readonly Sample[],
+  pinch: Narrowing | null,
+  measured: readonly Measured[],
+  bites: readonly Narrowing[],
+  fanId: string | undefined,
+): Point | null {
   if (!present) return null;
   const top = (place: Sample) => beside(place, -place.half * 1.3);
   if (present === fanId && pinch) {
@@ -165,6 +236,7 @@ function breakMark(own: readonly Sample[]): string {
   const middle = own[Math.floor(own.length * 0.5)];
   if (!middle) return '';
   const reach = middle.full * 1.6;
-  const wave = (y: number) => `M${middle.x - reach} ${y}q${reach / 2} ${-reach * 0.3} ${reach} 0t${reach} 0`;
-  return [-4, 4].map((d) => wave(middle.y + d)).join('').replace(/-?\d+\.\d+/g, (v) => String(Math.round(Number(v) * 10) / 10));
+  const wave = (y: number) =>
+    `M${at(middle.x - reach, y)}q${n(reach / 2)} ${n(-reach * 0.3)} ${n(reach)} 0t${n(reach)} 0`;
+  return wave(middle.y - 4) + wave(middle.y + 4);
 }

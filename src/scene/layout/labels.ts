@@ -26,21 +26,36 @@ function boxOf(spot: Point, width: number, size: number, anchor: Label['anchor']
   return { x: x - 2, y: spot.y - size, width: width + 4, height: size * (1.28 + (lines - 1) * 1.22) };
 }
 
-const meet = (a: Box, b: Box) => a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
+const meet = (a: Box, b: Box) =>
+  a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 
-export function settle(wanted: readonly Wanted[], frame: { width: number; height: number }, taken: readonly Box[]): Label[] {
+export function settle(
+  wanted: readonly Wanted[],
+  frame: { width: number; height: number },
+  taken: readonly Box[],
+): Label[] {
   const boxes: Box[] = [...taken];
   const labels: Label[] = [];
-  const inside = (box: Box) => box.x >= 0 && box.y >= 0 && box.x + box.width <= frame.width && box.y + box.height <= frame.height;
+  const inside = (box: Box) =>
+    box.x >= 0 && box.y >= 0 && box.x + box.width <= frame.width && box.y + box.height <= frame.height;
   for (const want of wanted) {
     const lines = want.under ? 2 : 1;
-    const width = Math.max(widthOf(want.text, want.tone, want.size), want.under ? widthOf(want.under, 'ink', want.size * 1.06) : 0);
+    const width = Math.max(
+      widthOf(want.text, want.tone, want.size),
+      want.under ? widthOf(want.under, 'ink', want.size * 1.06) : 0,
+    );
     for (const spot of want.spots) {
       const box = boxOf(spot, width, want.size, want.anchor, lines);
       if (!inside(box) || boxes.some((other) => meet(other, box))) continue;
       boxes.push(box);
       const first: Label = {
-        key: want.key, text: want.text, tone: want.tone, size: want.size, anchor: want.anchor, x: spot.x, y: spot.y,
+        key: want.key,
+        text: want.text,
+        tone: want.tone,
+        size: want.size,
+        anchor: want.anchor,
+        x: spot.x,
+        y: spot.y,
         box: lines === 1 ? box : { ...box, height: want.size * 1.2 },
         ...(want.target ? { leader: leader(box, want.target) } : {}),
       };
@@ -48,7 +63,13 @@ export function settle(wanted: readonly Wanted[], frame: { width: number; height
       if (want.under) {
         const y = spot.y + want.size * 1.22;
         labels.push({
-          key: `${want.key}/text`, text: want.under, tone: 'ink', size: want.size * 1.06, anchor: want.anchor, x: spot.x, y,
+          key: `${want.key}/text`,
+          text: want.under,
+          tone: 'ink',
+          size: want.size * 1.06,
+          anchor: want.anchor,
+          x: spot.x,
+          y,
           box: { ...box, y: box.y + want.size * 1.2, height: box.height - want.size * 1.2 },
         });
       }

@@ -4,19 +4,10 @@
  */
 import type { Bend, Piece, PieceShape } from '#physics';
 import { reachOf } from './ends.ts';
+import { across, jog, loops, radians, type Leg } from './features.ts';
 import { clamp } from './numbers.ts';
 import type { Scale } from './scale.ts';
 import type { Sizes } from './sizes.ts';
-
-export interface Leg {
-  readonly piece: string;
-  /** Pixels along. */
-  readonly length: number;
-  /** Radians, clockwise on the page; 0 for a straight. */
-  readonly turn: number;
-  /** Metres of run this stands for. */
-  readonly metres: number;
-}
 
 export interface Walk {
   readonly legs: readonly Leg[];
@@ -25,8 +16,6 @@ export interface Walk {
   /** Id of a piece too long to stand up in the roof space, drawn short with a break mark. */
   readonly broken: string | null;
 }
-
-const radians = (degrees: number) => (degrees * Math.PI) / 180;
 
 /** Bore of any piece; a fan that does not say takes its neighbour's. */
 export function bore_mm(run: readonly Piece[], index: number): number {
@@ -43,61 +32,25 @@ export function bore_mm(run: readonly Piece[], index: number): number {
 export function turner(run: readonly Piece[]): number {
   const fan = run.findIndex((piece) => piece.kind === 'fan');
   const before = run.slice(0, fan < 0 ? run.length : fan);
-  const bend = before.findIndex((piece) => piece.kind === 'elbow' || (piece.kind === 'duct' && !!piece.bends?.length));
+  const bend = before.findIndex(
+    (piece) => piece.kind === 'elbow' || (piece.kind === 'duct' && !!piece.bends?.length),
+  );
   if (bend >= 0) return bend;
   const duct = before.findIndex((piece) => piece.kind === 'duct');
   return duct >= 0 ? duct : 0;
 }
 
-/** A later bend lies in plan; in section it shows as a jog that turns as much in all and comes back level. */
-function jog(piece: string, bend: Bend, bore: number, down: boolean): Leg[] {
-  const half = radians(clamp(bend.angle_deg, 5, 150)) / 2;
-  const radius = clamp(bend.radiusRatio, 0.7, 2) * bore;
-  const metres = 0;
-  const first = down ? half : -half;
-  return [first, -first].map((turn) => ({ piece, length: radius * half, turn, metres }));
-}
-
-/** Hanging loops: over, down, round and up again; shallow ones open out so that they grow smoothly. */
-function loops(piece: string, room: number, count: number, bore: number, extra: number, drop: number): Leg[][] {
-  const whole = Math.max(1, Math.ceil(count - 1e-9));
-  const radius = clamp(room / (whole * 4.6), bore * 0.56, bore * 0.85);
-  const fitting = Math.max(1, Math.min(whole, Math.floor(room / (radius * 4.2))));
-  if (room < radius * 4.2) return [];
-  // As deep as the ceiling lets it: whole quarter turns with legs, or where there is less room a shallower swing.
-  const swing = Math.acos(clamp(1 - drop / (2 * radius), 0, 1));
-  const each = Math.min(extra / fitting, 4 * radius * (swing - Math.sin(swing)) + 2 * Math.max(0, drop - 2 * radius));
-  return Array.from({ length: fitting }, () => {
-    // An open loop of angle a uses 4r(a - sin a) more line than its width; a full one adds its two legs.
-    const full = 4 * radius * (Math.PI / 2 - 1);
-    let angle = Math.PI / 2;
-    if (each < full) {
-      angle = Math.cbrt((each / (4 * radius)) * 6);
-      for (let k = 0; k < 4; k += 1) angle -= (angle - Math.sin(angle) - each / (4 * radius)) / Math.max(1e-6, 1 - Math.cos(angle));
-    }
-    const leg = Math.max(0, (each - full) / 2);
-    const arc = (turn: number): Leg => ({ piece, length: radius * Math.abs(turn), turn, metres: 0 });
-    const straight: Leg = { piece, length: leg, turn: 0, metres: 0 };
-    return [arc(angle), straight, arc(-2 * angle), straight, arc(angle)];
-  });
-}
-
-const across = (legs: readonly Leg[]) => {
-  let heading = 0;
-  let x = 0;
-  for (const leg of legs) {
-    if (leg.turn === 0) x += leg.length * Math.cos(heading);
-    else {
-      const radius = leg.length / leg.turn;
-      x += radius * (Math.sin(heading + leg.turn) - Math.sin(heading));
-      heading += leg.turn;
-    }
-  }
-  return x;
-};
-
 /** Level stretch of duct with its jogs and loops set evenly in it. */
-function level(piece: Piece & { kind: 'duct' }, room: number, bends: readonly Bend[], bore: number, shape: PieceShape, scale: Scale, drop: number, side: { down: boolean }): Leg[] {
+function level(
+  piece: Piece & { kind: 'duct' },
+  room: number,
+  bends: readonly Bend[],
+  bore: number,
+  shape: PieceShape,
+  scale: Scale,
+  drop: number,
+  side: { down: boolean },
+): Leg[] {
   const features: Leg[][] = [];
   for (const bend of bends) {
     features.push(jog(piece.id, bend, bore, side.down));
@@ -107,7 +60,8 @@ function level(piece: Piece & { kind: 'duct' }, room: number, bends: readonly Be
   if (shape.drapedLoops) {
     const sag = (shape.sag_m ?? 0) / (shape.span_m ?? 1);
     // Arc of a shallow parabola, 1 + 8/3 r^2: what the belly uses is not in the loops.
-    const extra = Math.max(0, (shape.usedLength_m ?? 0) - piece.path_m * (1 + (8 / 3) * sag ** 2)) * scale.pixelsPerMetre;
+    const extra =
+      Math.max(0, (shape.usedLength_m ?? 0) - piece.path_m * (1 + (8 / 3) * sag ** 2)) * scale.pixelsPerMetre;
     const clear = drop - bore / 2 - (shape.sag_m ?? 0) * scale.pixelsPerMetre * scale.enlargement;
     features.push(...loops(piece.id, room - taken, shape.drapedLoops, bore, extra, Math.max(1, clear)));
   }
@@ -123,7 +77,12 @@ function share(legs: Leg[], metres: number): Leg[] {
   return legs.map((leg) => ({ ...leg, metres: (metres * leg.length) / total }));
 }
 
-export function walk(run: readonly Piece[], scale: Scale, size: Sizes, shapes: ReadonlyMap<string, PieceShape>): Walk {
+export function walk(
+  run: readonly Piece[],
+  scale: Scale,
+  size: Sizes,
+  shapes: ReadonlyMap<string, PieceShape>,
+): Walk {
   const corner = turner(run);
   const px = (index: number) => (bore_mm(run, index) / 1000) * scale.pixelsPerMetre * scale.enlargement;
   const climb = size.ceiling + size.board - size.axis;
@@ -133,21 +92,34 @@ export function walk(run: readonly Piece[], scale: Scale, size: Sizes, shapes: R
   let broken: string | null = null;
 
   const cornerPiece = run[corner];
-  const own = cornerPiece?.kind === 'duct' ? cornerPiece.bends?.[0]?.radiusRatio : cornerPiece?.kind === 'elbow' ? (cornerPiece.radiusRatio ?? 1) : undefined;
+  const own =
+    cornerPiece?.kind === 'duct'
+      ? cornerPiece.bends?.[0]?.radiusRatio
+      : cornerPiece?.kind === 'elbow'
+        ? (cornerPiece.radiusRatio ?? 1)
+        : undefined;
   const radius = Math.min(clamp(own ?? 1.6, 0.7, 2) * px(corner), climb - neckLeast);
   const arc = radius * (Math.PI / 2);
-  const standing = run.slice(1, corner).map((piece, k) => (piece.kind === 'duct' ? piece.path_m * scale.pixelsPerMetre : px(k + 1) * 0.8));
+  const standing = run
+    .slice(1, corner)
+    .map((piece, k) => (piece.kind === 'duct' ? piece.path_m * scale.pixelsPerMetre : px(k + 1) * 0.8));
   const wanted = standing.reduce((sum, length) => sum + length, 0);
   const most = climb - neckLeast - radius;
   const squeeze = wanted > most ? most / wanted : 1;
   const free = most - wanted * squeeze;
   let riser = 0;
-  if (corner > 0 && cornerPiece?.kind === 'duct') riser = clamp(cornerPiece.path_m * scale.pixelsPerMetre - arc, 0, free);
+  if (corner > 0 && cornerPiece?.kind === 'duct')
+    riser = clamp(cornerPiece.path_m * scale.pixelsPerMetre - arc, 0, free);
   const neck = climb - radius - wanted * squeeze - riser;
 
   run.forEach((piece, index) => {
     const bore = px(index);
-    const metres = piece.kind === 'duct' ? piece.path_m : piece.kind === 'elbow' ? radians(piece.angle_deg) * (piece.radiusRatio ?? 1) * (piece.diameter_mm / 1000) : 0;
+    const metres =
+      piece.kind === 'duct'
+        ? piece.path_m
+        : piece.kind === 'elbow'
+          ? radians(piece.angle_deg) * (piece.radiusRatio ?? 1) * (piece.diameter_mm / 1000)
+          : 0;
     const turn: Leg = { piece: piece.id, length: arc, turn: Math.PI / 2, metres: 0 };
     let own: Leg[] = [];
     if (index === 0) own.push({ piece: piece.id, length: neck, turn: 0, metres: 0 });
@@ -156,7 +128,8 @@ export function walk(run: readonly Piece[], scale: Scale, size: Sizes, shapes: R
       if (squeeze < 0.97 && piece.kind === 'duct') broken ??= piece.id;
     }
     if (index === corner) {
-      if (piece.kind === 'duct' && index > 0) own.push({ piece: piece.id, length: riser, turn: 0, metres: 0 });
+      if (piece.kind === 'duct' && index > 0)
+        own.push({ piece: piece.id, length: riser, turn: 0, metres: 0 });
       own.push(turn);
     }
     if (piece.kind === 'duct' && index >= corner) {
@@ -164,14 +137,28 @@ export function walk(run: readonly Piece[], scale: Scale, size: Sizes, shapes: R
       const room = Math.max(piece.path_m * scale.pixelsPerMetre - spent, index === corner ? 0 : bore * 0.2);
       const bends = index === corner ? (piece.bends ?? []).slice(1) : (piece.bends ?? []);
       const drop = size.ceiling - size.axis - bore * 0.15;
-      if (room > 0) own.push(...level(piece, room, bends, bore, shapes.get(piece.id) ?? {}, scale, drop, side));
+      if (room > 0)
+        own.push(...level(piece, room, bends, bore, shapes.get(piece.id) ?? {}, scale, drop, side));
     } else if (index > corner) {
       if (piece.kind === 'elbow') {
-        own = jog(piece.id, { angle_deg: piece.angle_deg, radiusRatio: piece.radiusRatio ?? 1 }, bore, side.down);
+        own = jog(
+          piece.id,
+          { angle_deg: piece.angle_deg, radiusRatio: piece.radiusRatio ?? 1 },
+          bore,
+          side.down,
+        );
         side.down = !side.down;
-      } else if (piece.kind === 'fan') own.push({ piece: piece.id, length: bore * (size.wide ? 2.5 : 2.1), turn: 0, metres: 0 });
-      else if (piece.kind === 'fitting') own.push({ piece: piece.id, length: bore * 0.8, turn: 0, metres: 0 });
-      else if (piece.kind === 'terminal') own.push({ piece: piece.id, length: size.wallThick + reachOf(piece.form, bore / 2), turn: 0, metres: 0 });
+      } else if (piece.kind === 'fan')
+        own.push({ piece: piece.id, length: bore * (size.wide ? 2.5 : 2.1), turn: 0, metres: 0 });
+      else if (piece.kind === 'fitting')
+        own.push({ piece: piece.id, length: bore * 0.8, turn: 0, metres: 0 });
+      else if (piece.kind === 'terminal')
+        own.push({
+          piece: piece.id,
+          length: size.wallThick + reachOf(piece.form, bore / 2),
+          turn: 0,
+          metres: 0,
+        });
     }
     legs.push(...share(own, metres));
   });

@@ -54,11 +54,14 @@ function faultLabel(setting: Setting): Wanted[] {
   const label = lettering.faultLabel;
   if (!label || !fault) return [];
   const letter = size.lettering;
-  const width = Math.max(widthOf(label.title, 'title', letter * 0.94), widthOf(label.text, 'ink', letter)) + 4;
+  const width =
+    Math.max(widthOf(label.title, 'title', letter * 0.94), widthOf(label.text, 'ink', letter)) + 4;
   const tall = letter * 2.5;
   const spots: Point[] = [];
   const crossed = (x: number) => setting.straps.filter((strap) => Math.abs(strap - x) < width / 2 + 6).length;
-  const roomy = STEPS.map((step) => Math.min(frame.width - width / 2 - 4, Math.max(width / 2 + 4, fault.x + step * width * 0.2)))
+  const roomy = STEPS.map((step) =>
+    Math.min(frame.width - width / 2 - 4, Math.max(width / 2 + 4, fault.x + step * width * 0.2)),
+  )
     // A label that no strap runs through reads best; after that, the nearest.
     .sort((a, b) => crossed(a) - crossed(b) || Math.abs(a - fault.x) - Math.abs(b - fault.x));
   for (const x of roomy) {
@@ -71,7 +74,18 @@ function faultLabel(setting: Setting): Wanted[] {
     const x = Math.min(frame.width - width / 2 - 4, Math.max(width / 2 + 4, fault.x + step * width * 0.3));
     spots.push({ x, y: size.ceiling + size.board + letter * 1.5 }, { x, y: size.bottom - letter * 2 });
   }
-  return [{ key: 'fault', text: label.title, under: label.text, tone: 'title', size: letter * 0.94, anchor: 'middle', spots, target: fault }];
+  return [
+    {
+      key: 'fault',
+      text: label.title,
+      under: label.text,
+      tone: 'title',
+      size: letter * 0.94,
+      anchor: 'middle',
+      spots,
+      target: fault,
+    },
+  ];
 }
 
 function figures(setting: Setting, choice: UnitChoice): Wanted[] {
@@ -80,11 +94,23 @@ function figures(setting: Setting, choice: UnitChoice): Wanted[] {
   const kept = setting.size.wide || !setting.lettering.faultLabel ? setting.measured : [];
   return kept.map((measure): Wanted => {
     const value = show('depth', measure.value_m, choice).text;
-    const text = measure.kind === 'sag' ? value : say(measure.kind === 'crimp' ? 'scene.dimension.open' : 'scene.dimension.bore', { value });
+    const text =
+      measure.kind === 'sag'
+        ? value
+        : say(measure.kind === 'crimp' ? 'scene.dimension.open' : 'scene.dimension.bore', { value });
     const { x, y } = measure.figure;
     return {
-      key: measure.key, text, tone: 'ink', size: letter, anchor: measure.side === 'right' ? 'start' : 'middle',
-      spots: [{ x, y }, { x, y: y + letter * 0.7 }, { x: x + letter * 2, y }, { x: x - letter * 2, y }],
+      key: measure.key,
+      text,
+      tone: 'ink',
+      size: letter,
+      anchor: measure.side === 'right' ? 'start' : 'middle',
+      spots: [
+        { x, y },
+        { x, y: y + letter * 0.7 },
+        { x: x + letter * 2, y },
+        { x: x - letter * 2, y },
+      ],
     };
   });
 }
@@ -99,17 +125,39 @@ function pieces(setting: Setting, choice: UnitChoice): Wanted[] {
       const x = own[Math.floor(own.length / 2)]!.x;
       const top = Math.min(...own.map((point) => point.y - point.half)) - letter * 1.3;
       const lift = show('pressure', setting.solution.fan.pressure_Pa, choice).text;
-      return [{ key: piece.id, text: say('scene.fan', { lift }), tone: 'ink', size: letter, anchor: 'middle', spots: [0, 0.6, 1.2].map((k) => ({ x, y: top - k * letter })) }];
+      return [
+        {
+          key: piece.id,
+          text: say('scene.fan', { lift }),
+          tone: 'ink',
+          size: letter,
+          anchor: 'middle',
+          spots: [0, 0.6, 1.2].map((k) => ({ x, y: top - k * letter })),
+        },
+      ];
     }
     if (piece.kind !== 'duct') return [];
     const swapped = setting.solution.pieces.find((result) => result.id === piece.id)?.shape.swappedShare ?? 0;
     const wall = swapped > 0.5 ? 'flexible' : styleOf(piece);
-    const text = say('scene.duct', { wall: say(`scene.wall.${wall}`), length: show('length', piece.path_m, choice).text });
-    const standing = own.filter((point) => point.ty < -0.95);
+    const text = say('scene.duct', {
+      wall: say(`scene.wall.${wall}`),
+      length: show('length', piece.path_m, choice).text,
+    });
+    // The riser alone: a hanging loop stands up too, but further on.
+    const standing = own.filter((point) => point.ty < -0.95 && Math.abs(point.x - own[0]!.x) < 1);
     const riser = standing[Math.floor(standing.length / 2)];
     if (riser) {
       const x = riser.x - riser.full * 1.75;
-      return [{ key: piece.id, text, tone: 'quiet', size: letter, anchor: 'end', spots: [0, -1, 1, -2].map((k) => ({ x, y: riser.y + k * letter })) }];
+      return [
+        {
+          key: piece.id,
+          text,
+          tone: 'quiet',
+          size: letter,
+          anchor: 'end',
+          spots: [0, -1, 1, -2].map((k) => ({ x, y: riser.y + k * letter })),
+        },
+      ];
     }
     if (!level || level.to - level.from < letter * 7) return [];
     const half = widthOf(text, 'quiet', letter) / 2;
@@ -130,11 +178,18 @@ function places(setting: Setting): Wanted[] {
   const outside = (size.wallRight + size.wallThick + frame.width) / 2;
   const roofX = inner + widthOf(say('scene.roof-space'), 'place', letter) / 2;
   const roofY = Math.max(rafterUnder(size, inner), rafterUnder(size, inner + letter * 3)) + letter * 2.6;
-  const label = (key: string, text: string, x: number, ys: number[], anchor: Wanted['anchor'] = 'middle'): Wanted =>
-    ({ key, text, tone: 'place', size: letter, anchor, spots: ys.map((y) => ({ x, y })) });
+  const label = (
+    key: string,
+    text: string,
+    x: number,
+    ys: number[],
+    anchor: Wanted['anchor'] = 'middle',
+  ): Wanted => ({ key, text, tone: 'place', size: letter, anchor, spots: ys.map((y) => ({ x, y })) });
   return [
     label('outdoors', say('scene.outdoors'), outside, [low]),
-    ...(size.wide ? [label('roof-space', say('scene.roof-space'), roofX, [roofY, roofY + letter * 1.5])] : []),
+    ...(size.wide
+      ? [label('roof-space', say('scene.roof-space'), roofX, [roofY, roofY + letter * 1.5])]
+      : []),
     ...(size.wide ? [label('bathroom', say('scene.bathroom'), roomRight - letter * 0.6, [low], 'end')] : []),
   ];
 }
@@ -145,13 +200,33 @@ export function letter(setting: Setting): Label[] {
   const note = size.lettering * (size.wide ? 0.9 : 1);
   const times = (Math.round(scale.enlargement * 10) / 10).toString();
   const noteText = say(size.wide ? 'scene.note' : 'scene.note.short', { times });
-  const noteX = setting.noteLeft ? size.wallLeft + size.wallThick + size.lettering * 0.8 : size.wallRight - size.lettering * 0.8;
+  const noteX = setting.noteLeft
+    ? size.wallLeft + size.wallThick + size.lettering * 0.8
+    : size.wallRight - size.lettering * 0.8;
   const wanted: Wanted[] = [
     ...faultLabel(setting),
     ...figures(setting, choice),
     ...(size.wide ? places(setting) : []),
-    { key: 'note', text: noteText, tone: 'quiet', size: note, anchor: setting.noteLeft ? 'start' : 'end', spots: [{ x: noteX, y: frame.height - note * 0.8 }] },
-    ...(setting.bar ? [{ key: 'scale', text: show('length', setting.bar.metres, choice).text, tone: 'quiet' as const, size: note, anchor: 'middle' as const, spots: [setting.bar] }] : []),
+    {
+      key: 'note',
+      text: noteText,
+      tone: 'quiet',
+      size: note,
+      anchor: setting.noteLeft ? 'start' : 'end',
+      spots: [{ x: noteX, y: frame.height - note * 0.8 }],
+    },
+    ...(setting.bar
+      ? [
+          {
+            key: 'scale',
+            text: show('length', setting.bar.metres, choice).text,
+            tone: 'quiet' as const,
+            size: note,
+            anchor: 'middle' as const,
+            spots: [setting.bar],
+          },
+        ]
+      : []),
     ...(size.wide ? pieces(setting, choice) : []),
   ];
   return settle(wanted, frame, setting.taken);

@@ -4,7 +4,8 @@ import { at, clamp, n, rectangle, scatter, segment } from './numbers.ts';
 import type { Sizes } from './sizes.ts';
 
 /** 0 when the room is cleared with plenty to spare, 1 when less than half of what is asked for moves. */
-export const steaminess = (flow_L_s: number, required_L_s: number) => clamp((1.7 - flow_L_s / required_L_s) / 1.25, 0, 1);
+export const steaminess = (flow_L_s: number, required_L_s: number) =>
+  clamp((1.7 - flow_L_s / required_L_s) / 1.25, 0, 1);
 
 export function room(size: Sizes, grilleX: number, half: number, steam: number): RoomDrawing {
   const top = size.ceiling + size.board;
@@ -14,7 +15,8 @@ export function room(size: Sizes, grilleX: number, half: number, steam: number):
   const left = grilleX - wide > outer + h ? grilleX - wide : outer;
   const inner = left > outer ? left + h * 0.06 : left;
   const right = Math.min(size.wallRight - h * 0.2, grilleX + half * 2 + h * (size.wide ? 2.1 : 1.15));
-  const side = (x: number) => segment(x, top, x, size.bottom) + segment(x + h * 0.06, top, x + h * 0.06, size.bottom);
+  const side = (x: number) =>
+    segment(x, top, x, size.bottom) + segment(x + h * 0.06, top, x + h * 0.06, size.bottom);
 
   const roseX = inner + h * (size.wide ? 0.62 : 0.38);
   const roseY = top + h * 0.26;
@@ -39,7 +41,13 @@ export function room(size: Sizes, grilleX: number, half: number, steam: number):
   const mirrorY = top + h * 0.16;
   const mirrorH = h * 0.54;
   const basinY = top + h * 0.86;
-  const glint = (t: number, long: number) => segment(mirrorX + mirrorW * t, mirrorY + mirrorH * (0.15 + long), mirrorX + mirrorW * (t + long), mirrorY + mirrorH * 0.15);
+  const glint = (t: number, long: number) =>
+    segment(
+      mirrorX + mirrorW * t,
+      mirrorY + mirrorH * (0.15 + long),
+      mirrorX + mirrorW * (t + long),
+      mirrorY + mirrorH * 0.15,
+    );
   const lines: string[] = [];
   const count = Math.round(size.wide ? 3 + 10 * steam : 2 + 6 * steam);
   const span = grilleX + half * 1.9 - (inner + h * 0.12);

@@ -15,7 +15,9 @@ export function fit(run: readonly Piece[], solution: Solution, size: Sizes): Sca
   // Blown up further than this, a belly's inside would fold over itself: at its roundest a hung span has a
   // radius of span^2 / 16 sag, against 0.66 of the bore from axis to outer wall.
   const tightest = Math.min(
-    ...solution.pieces.map(({ shape }) => (shape.sag_m ? (shape.span_m ?? 1) / Math.sqrt(10.6 * shape.sag_m * bore_m) : Infinity)),
+    ...solution.pieces.map(({ shape }) =>
+      shape.sag_m ? (shape.span_m ?? 1) / Math.sqrt(10.6 * shape.sag_m * bore_m) : Infinity,
+    ),
   );
   // The deepest belly, wall and all, must stay above the ceiling board.
   const drop = size.ceiling - size.axis - 4;

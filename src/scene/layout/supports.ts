@@ -10,7 +10,10 @@ import { rafterUnder, type Sizes } from './sizes.ts';
 import { styleOf, WALL } from './walls.ts';
 
 const strapWidth = (piece: Piece, scale: Scale) =>
-  Math.max(4, (((piece.kind === 'duct' ? piece.supports?.width_mm : undefined) ?? 75) / 1000) * scale.pixelsPerMetre);
+  Math.max(
+    4,
+    (((piece.kind === 'duct' ? piece.supports?.width_mm : undefined) ?? 75) / 1000) * scale.pixelsPerMetre,
+  );
 
 export function supports(
   run: readonly Piece[],
@@ -26,7 +29,10 @@ export function supports(
     if (piece.kind !== 'duct' || !level) return [];
     const { held, empty } = hang(shapes.get(piece.id) ?? {}, healthy.get(piece.id) ?? {});
     const width = strapWidth(piece, scale);
-    const places = [...held.map((place) => ({ place, gone: false })), ...empty.map((place) => ({ place, gone: true }))];
+    const places = [
+      ...held.map((place) => ({ place, gone: false })),
+      ...empty.map((place) => ({ place, gone: true })),
+    ];
     return places.map(({ place, gone }): Support => {
       const x = level.from + (level.to - level.from) * place;
       const along = alongAt(points, piece.id, x, level.y);
@@ -35,15 +41,36 @@ export function supports(
       const top = rafterUnder(size, x);
       const duct = here.y - here.half - thick;
       const key = `${piece.id}/${gone ? 'empty' : 'held'}/${Math.round(place * 1000)}`;
-      if (gone) return { key, piece: piece.id, x, y: here.y, top, width, empty: true, wrap: nails(x, top, width), strap: loose(x, top, level.y - here.full - thick, width), saddle: '' };
+      if (gone)
+        return {
+          key,
+          piece: piece.id,
+          x,
+          y: here.y,
+          top,
+          width,
+          empty: true,
+          wrap: nails(x, top, width),
+          strap: loose(x, top, level.y - here.full - thick, width),
+          saddle: '',
+        };
       // A tray of true width under the lowest part of the duct here, its lips turned up.
       const tray = here.y + here.half + thick + 1.4;
       const lip = Math.max(3, thick * 0.8);
       const left = x - width / 2;
       return {
-        key, piece: piece.id, x, y: here.y, top, width, empty: false,
+        key,
+        piece: piece.id,
+        x,
+        y: here.y,
+        top,
+        width,
+        empty: false,
         strap: `M${at(left, top)}L${at(left, duct)}L${at(left + width, duct)}L${at(left + width, top)}Z`,
-        wrap: nails(x, top, width) + segment(left, duct, left, tray) + segment(left + width, duct, left + width, tray),
+        wrap:
+          nails(x, top, width) +
+          segment(left, duct, left, tray) +
+          segment(left + width, duct, left + width, tray),
         saddle: `M${at(left, tray - lip)}L${at(left, tray)}L${at(left + width, tray)}L${at(left + width, tray - lip)}`,
       };
     });
@@ -65,13 +92,25 @@ function loose(x: number, top: number, duct: number, width: number): string {
 }
 
 /** Where ties bite: at the supports when they are as many, else evenly. */
-export function tiePlaces(piece: Piece, shape: PieceShape, level: Level | undefined, points: readonly Raw[], bore: number): Narrowing[] {
+export function tiePlaces(
+  piece: Piece,
+  shape: PieceShape,
+  level: Level | undefined,
+  points: readonly Raw[],
+  bore: number,
+): Narrowing[] {
   const count = shape.ties ?? 0;
   const ratio = shape.tieRatio ?? 1;
   if (!count || !level || ratio >= 1) return [];
   return Array.from({ length: count }, (_, k) => {
     const x = level.from + ((level.to - level.from) * (k + 1)) / (count + 1);
-    return { piece: piece.id, along: alongAt(points, piece.id, x, level.y), reach: bore * 0.7, ratio, area: ratio ** 2 };
+    return {
+      piece: piece.id,
+      along: alongAt(points, piece.id, x, level.y),
+      reach: bore * 0.7,
+      ratio,
+      area: ratio ** 2,
+    };
   });
 }
 
@@ -83,6 +122,11 @@ export function ties(places: readonly Narrowing[], points: readonly Sample[], ru
     const a = beside(here, -out);
     const b = beside(here, out);
     const tail = `M${at(a.x, a.y)}q${at(2, -here.full * 0.35)} ${at(here.full * 0.3, -here.full * 0.5)}`;
-    return { key: `${place.piece}/tie/${index}`, piece: place.piece, path: segment(a.x, a.y, b.x, b.y), tail };
+    return {
+      key: `${place.piece}/tie/${index}`,
+      piece: place.piece,
+      path: segment(a.x, a.y, b.x, b.y),
+      tail,
+    };
   });
 }

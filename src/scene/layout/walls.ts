@@ -39,7 +39,14 @@ function stretches(piece: Piece, extent: Extent, shape: PieceShape): Stretch[] {
   const whole = { piece: piece.id, compression };
   if (swapped <= 0) return [{ ...whole, key: piece.id, style, from, to }];
   // Relaxed out of the box: 10 % is only how its folds are drawn.
-  const swap: Stretch = { piece: piece.id, key: `${piece.id}/swapped`, style: 'flexible', from: split, to, compression: Math.max(compression, 0.1) };
+  const swap: Stretch = {
+    piece: piece.id,
+    key: `${piece.id}/swapped`,
+    style: 'flexible',
+    from: split,
+    to,
+    compression: Math.max(compression, 0.1),
+  };
   return swapped >= 1 ? [swap] : [{ ...whole, key: piece.id, style, from, to: split }, swap];
 }
 
@@ -56,12 +63,14 @@ function draw(stretch: Stretch, points: readonly Sample[]): WallPart {
   const turns = Math.max(1, Math.round((to - from) / pitch));
   // The wall between two wires stays as long as it was, so closer wires push it out of line.
   const fold = style === 'flexible' ? Math.sqrt(Math.max(0, relaxed ** 2 - pitch ** 2)) / 2 : 0;
-  const ripple = style === 'semi-rigid' ? Math.max(0.6, bore * 0.022) : style === 'flexible' ? Math.max(0.35, fold) : 0;
+  const ripple =
+    style === 'semi-rigid' ? Math.max(0.6, bore * 0.022) : style === 'flexible' ? Math.max(0.35, fold) : 0;
   const left: Point[] = [];
   const right: Point[] = [];
   let ticks = '';
   // Four corners a turn keep bends round; on the ripple they sit low, middle, high, middle.
-  const corners = style === 'rigid' ? Math.max(2, Math.ceil((to - from) / 8)) : turns * (style === 'flexible' ? 4 : 2);
+  const corners =
+    style === 'rigid' ? Math.max(2, Math.ceil((to - from) / 8)) : turns * (style === 'flexible' ? 4 : 2);
   const wave = style === 'flexible' ? [-1, 0, 1, 0] : [-1, 1];
   for (let k = 0; k <= corners; k += 1) {
     const place = placeAt(points, from + ((to - from) * k) / corners);
@@ -69,7 +78,10 @@ function draw(stretch: Stretch, points: readonly Sample[]): WallPart {
     left.push(beside(place, -out));
     right.push(beside(place, out));
     if (style !== 'rigid' && k % wave.length === 0) {
-      const lean = placeAt(points, Math.min(to, from + ((to - from) * (k + (style === 'flexible' ? 1 : 0.2))) / corners));
+      const lean = placeAt(
+        points,
+        Math.min(to, from + ((to - from) * (k + (style === 'flexible' ? 1 : 0.2))) / corners),
+      );
       for (const side of [-1, 1]) {
         const a = beside(place, side * out);
         const b = beside(lean, side * (lean.half + (style === 'flexible' ? 0.4 : thick * 0.25)));
@@ -79,10 +91,22 @@ function draw(stretch: Stretch, points: readonly Sample[]): WallPart {
   }
   if (style === 'rigid') {
     // Sheet has thickness: a second line just off the bore.
-    const inner = Array.from({ length: corners + 1 }, (_, k) => placeAt(points, from + ((to - from) * k) / corners));
-    ticks = line(inner.map((place) => beside(place, 0.2 - place.half))) + line(inner.map((place) => beside(place, place.half - 0.2)));
+    const inner = Array.from({ length: corners + 1 }, (_, k) =>
+      placeAt(points, from + ((to - from) * k) / corners),
+    );
+    ticks =
+      line(inner.map((place) => beside(place, 0.2 - place.half))) +
+      line(inner.map((place) => beside(place, place.half - 0.2)));
   }
-  return { key: stretch.key, piece: stretch.piece, style, body: line([...left, ...right.slice().reverse()], true), left: line(left), right: line(right), ticks };
+  return {
+    key: stretch.key,
+    piece: stretch.piece,
+    style,
+    body: line([...left, ...right.slice().reverse()], true),
+    left: line(left),
+    right: line(right),
+    ticks,
+  };
 }
 
 export function walls(
