@@ -77,8 +77,8 @@ export interface CrossingLayout {
   readonly gap?: { readonly from: number; readonly to: number; readonly y: number };
 }
 
-/** Clear space between the ring or dot and the arrow. */
-const markRadius = 8;
+/** Clear space around ring and dot, as a share of the lettering's size. */
+const markShare = 0.57;
 
 export function layout(view: CrossingView, { width, height, type }: Size): CrossingLayout {
   const frame: Box = {
@@ -105,6 +105,7 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
   const arrow = dot && ring ? slide(fan, ring, dot, type) : undefined;
   const required = view.required == null ? undefined : x(view.required);
   const size = type * 0.7;
+  const markRadius = type * markShare;
   const predicted = view.predicted;
   const guessed_Pa = view.guess ? pressureAt(tidy(view.fan), view.guess.value_L_s) : null;
   const prediction =
@@ -117,10 +118,12 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
         };
   // A prediction is measured against a result, never against the point it starts from.
   const missed =
-    view.point && view.before && predicted != null ? difference('flow', view.point.flow_L_s, predicted, view.choice) : 0;
+    view.point && view.before && predicted != null
+      ? difference('flow', view.point.flow_L_s, predicted, view.choice)
+      : 0;
   const gap =
     dot && prediction && missed !== 0
-      ? { from: dot.x, to: prediction.x, y: frame.height - size - type * 0.45 }
+      ? { from: dot.x, to: prediction.x, y: frame.height - type * 1.6 }
       : undefined;
 
   const linesOf = (ghost: boolean): Segment[] =>
@@ -208,10 +211,11 @@ function slide(
   dot: Spot,
   type: number,
 ): (CrossingLayout['arrow'] & { spots: Spot[] }) | undefined {
+  const markRadius = type * markShare;
   const reach = Math.hypot(dot.x - ring.x, dot.y - ring.y);
   if (reach < markRadius * 2 + 8) return undefined;
   const lift = Math.min(type * 1.3, Math.max(10, reach * 0.3));
-  const barbs = Math.min(8, reach * 0.22);
+  const barbs = Math.min(type * 0.57, reach * 0.22);
   const steps = 16;
   const spots: Spot[] = [];
   for (let step = 0; step <= steps; step += 1) {

@@ -55,13 +55,15 @@ export function crossingLabels(view: CrossingView, ground: LabelGround, obstacle
     height,
     places,
     optional,
+    over: id === 'you' || id === 'gap',
     tied: id === 'fan' || id.startsWith('curve-'),
   });
   const requests: LabelRequest[] = [];
 
   if (prediction && view.predicted != null) {
     const value = brief('flow', view.predicted, view.choice);
-    const exact = ground.dot && missed === 0;
+    // Only a result can be hit; a prediction beside the starting point is still open.
+    const exact = ground.dot && view.before && missed === 0;
     const texts = exact
       ? [say('chart.crossing.youExact', { value }), say('chart.crossing.you', { value })]
       : [say('chart.crossing.you', { value })];
@@ -148,7 +150,7 @@ function besideMark(
   const right = (lift: number): Place => ({ x: mark.x + aside, y: floor - lift, anchor: 'start' });
   const left = (lift: number): Place => ({ x: mark.x - aside, y: floor - lift, anchor: 'end' });
   const places: Place[] = [];
-  for (const lift of [height * 0.62, height * 1.75, height * 2.8, height * 3.9]) {
+  for (const lift of [height * 0.72, height * 2, height * 3, height * 4]) {
     places.push(...(leftFirst ? [left(lift), right(lift)] : [right(lift), left(lift)]));
   }
   return places;

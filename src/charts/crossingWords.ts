@@ -75,7 +75,7 @@ export function summary(view: CrossingView): string {
   if (predicted != null) {
     const gap = point && before ? difference('flow', point.flow_L_s, predicted, choice) : 0;
     parts.push(
-      point
+      point && before
         ? say('chart.crossing.about.gap', {
             value: flow(predicted),
             gap: flow(Math.abs(gap), true),

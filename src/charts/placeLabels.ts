@@ -38,6 +38,8 @@ export interface LabelRequest {
   readonly places: readonly Place[];
   /** Only its own places will do, and faint lines are respected too: left out when none is free. */
   readonly optional?: boolean;
+  /** May stand on any named line rather than away from its mark, when it must. */
+  readonly over?: boolean;
   /** Only its own places will do: elsewhere it would name something else. */
   readonly tied?: boolean;
 }
@@ -143,9 +145,14 @@ export function placeLabels(
     inside(box, bounds) &&
     !taken.some((other) => boxesOverlap(box, other)) &&
     !segments.some((segment) => crosses(box, segment));
+  const unmarked = segments.filter((segment) => segment.owner == null);
+  const onLines = (box: Box): boolean =>
+    inside(box, bounds) &&
+    !taken.some((other) => boxesOverlap(box, other)) &&
+    !unmarked.some((segment) => crosses(box, segment));
   const clear = (box: Box): boolean => free(box) && !faint.some((segment) => crosses(box, segment));
 
-  for (const { id, texts, height, places, optional, tied } of requests) {
+  for (const { id, texts, height, places, optional, over, tied } of requests) {
     const wanted = places[0];
     if (!wanted) continue;
     const settle = (text: string, box: Box, away: boolean): true => {
@@ -164,7 +171,7 @@ export function placeLabels(
         return fit ? settle(text, boxAt(fit, width, height), false) : false;
       });
     if (near(clear) || optional) continue;
-    if ((faint.length > 0 && near(free)) || tied) continue;
+    if ((faint.length > 0 && near(free)) || (over && near(onLines)) || tied) continue;
     texts.some(({ text, width }) => {
       const box = sweep(boxAt(wanted, width, height), bounds, free);
       return box ? settle(text, box, true) : false;

@@ -4,7 +4,7 @@ import { show, type UnitChoice } from '#units';
 import { say } from '#i18n';
 import { segmentsOf, straightPath, type Spot } from './curve.ts';
 import { textWidth } from './measure.ts';
-import { placeLabels, type LabelRequest, type Place, type PlacedLabel } from './placeLabels.ts';
+import { placeLabels, type Box, type LabelRequest, type Place, type PlacedLabel } from './placeLabels.ts';
 import type { ChartTable, WalkStation } from './types.ts';
 import { brief, spoken, spokenUnit, symbol } from './words.ts';
 
@@ -52,7 +52,13 @@ export function extremes(stations: readonly WalkStation[]): { peak?: WalkStation
   return { peak, trough };
 }
 
-export function walkLayout(input: WalkInput, width: number, height: number, type: number): WalkLayout {
+export function walkLayout(
+  input: WalkInput,
+  width: number,
+  height: number,
+  type: number,
+  taken: readonly Box[] = [],
+): WalkLayout {
   const { choice } = input;
   const stations = sound(input.stations);
   const [low, high] = input.extent_Pa;
@@ -142,8 +148,7 @@ export function walkLayout(input: WalkInput, width: number, height: number, type
         ? [-1, 1].map((side): Place => ({ x, y: spot.y + side * (size / 2 + 4), anchor: 'middle' }))
         : [];
     });
-  if (before.length > 1)
-    requests.push(request('before', say('chart.walk.before'), alongLine(before), true));
+  if (before.length > 1) requests.push(request('before', say('chart.walk.before'), alongLine(before), true));
   if (still.length > 1) requests.push(request('static', say('chart.walk.static'), alongLine(still), true));
   if (total.length > 1) requests.push(request('total', say('chart.walk.total'), alongLine(total), true));
 
@@ -154,7 +159,7 @@ export function walkLayout(input: WalkInput, width: number, height: number, type
     still: straightPath(still),
     before: straightPath(before),
     zero: { y: zeroY, from, to },
-    labels: placeLabels(requests, { boxes: [], segments }, { x: 0, y: 0, width, height }),
+    labels: placeLabels(requests, { boxes: taken, segments }, { x: 0, y: 0, width, height }),
     cause: straightPath(stretch),
     lit: lit && { x: lit.x, width: lit.width, path: straightPath(between(total, lit.x, lit.x + lit.width)) },
     nameFits:
@@ -178,9 +183,13 @@ function between(line: readonly Spot[], x0: number, x1: number): Spot[] {
     const share = right.x === left.x ? 0 : (x - left.x) / (right.x - left.x);
     return { x, y: left.y + share * (right.y - left.y) };
   };
-  const start = read(Math.max(x0, first.x));
-  if (x1 <= x0) return [start];
-  return [start, ...line.filter((spot) => spot.x > x0 && spot.x < x1), read(Math.min(x1, last.x))];
+  // Where the line drops straight down at an end, the whole drop belongs to the part.
+  const near = 0.01;
+  const own = line.filter((spot) => spot.x >= x0 - near && spot.x <= x1 + near);
+  const meets = (x: number): boolean => own.some((spot) => Math.abs(spot.x - x) <= near);
+  const start = Math.max(x0, first.x);
+  const end = Math.min(x1, last.x);
+  return [...(meets(start) ? [] : [read(start)]), ...own, ...(meets(end) ? [] : [read(end)])];
 }
 
 /** The finding: how far below the room the fan pulls and how far above it pushes. */
@@ -229,7 +238,9 @@ export function walkTable(input: WalkInput, names: Readonly<Record<string, strin
         ? say('chart.walk.outside')
         : station.after === 'room'
           ? say('chart.walk.room')
-          : say('chart.walk.after', { piece: names[station.after] ?? station.after }),
+          : station.after === 'fan inlet'
+            ? say('chart.walk.fanInlet')
+            : say('chart.walk.after', { piece: names[station.after] ?? station.after }),
       number(station.total_Pa),
       number(station.static_Pa),
       ...(before ? [number(before.find((other) => other.after === station.after)?.total_Pa)] : []),

@@ -170,4 +170,11 @@ describe('Crossing', () => {
     render(Crossing, { title, ...crossing(1, { point: meeting(0.1), predicted: meeting(0.1).flow_L_s }) });
     expect(screen.getByRole('img').getAttribute('aria-label')).toContain('spot on');
   });
+
+  it('calls nothing spot on before a fault has moved the point', () => {
+    const { container } = render(Crossing, { title, ...crossing(0), predicted: 38 });
+    expect(container.textContent).toContain('you 38');
+    expect(container.innerHTML).not.toContain('spot on');
+    expect(screen.getByRole('img').getAttribute('aria-label')).toContain('You said 38.0 litres a second.');
+  });
 });

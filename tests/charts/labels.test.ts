@@ -132,4 +132,15 @@ describe('placeLabels', () => {
     const full = [{ x: 0, y: 0, width: 320, height: 200 }];
     expect(placeLabels([one()], { boxes: full, segments: [] }, bounds)).toEqual([]);
   });
+
+  it('keeps a mark’s own words beside it, over a named line if need be', () => {
+    const named = [{ x1: 120, y1: 0, x2: 120, y2: 200, owner: 'curve' }];
+    const crowd = { boxes: [], segments: named };
+    expect(placeLabels([one({ over: true })], crowd, bounds)[0]).toMatchObject({ away: false });
+    expect(placeLabels([one()], crowd, bounds)[0]).toMatchObject({ away: true });
+    const rule = [{ ...named[0]!, owner: undefined }];
+    expect(placeLabels([one({ over: true })], { boxes: [], segments: rule }, bounds)[0]).toMatchObject({
+      away: true,
+    });
+  });
 });

@@ -4,6 +4,8 @@ import { render, screen, within } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { describe, expect, it } from 'vitest';
 import { PressureWalk, charts } from '#charts';
+import { boxesOverlap } from '../../src/charts/placeLabels.ts';
+import { walkLayout } from '../../src/charts/walk.ts';
 import { stations } from './fixtures.ts';
 
 const choice = { flow: 'L/s', pressure: 'Pa' } as const;
@@ -24,6 +26,22 @@ describe('PressureWalk', () => {
     const { container } = render(PressureWalk, props);
     expect(container.querySelector('svg')?.getAttribute('viewBox')).toBe('0 0 700 110');
     expect(container.querySelector('path.total')?.getAttribute('d')).toMatch(/^M120,.*L580,[^L]*$/);
+  });
+
+  it('keeps its words clear of the title and the button laid over its corners', () => {
+    const high = stations.map((station) => ({
+      ...station,
+      x: station.x - 110,
+      total_Pa: station.total_Pa + 60,
+    }));
+    const taken = [
+      { x: 0, y: 0, width: 300, height: 18 },
+      { x: 650, y: 0, width: 50, height: 26 },
+    ];
+    const drawn = walkLayout({ ...props, stations: high, extent_Pa: [-20, 140] }, 700, 110, 14, taken);
+    expect(drawn.labels.length).toBeGreaterThan(2);
+    for (const label of drawn.labels)
+      for (const box of taken) expect(boxesOverlap(label.box, box)).toBe(false);
   });
 
   it('names the cause on the line and lights a piece', () => {
