@@ -1,5 +1,6 @@
 import { sveltekit } from '@sveltejs/kit/vite';
 import { svelteTesting } from '@testing-library/svelte/vite';
+import { messageCompiler } from './src/i18n/compile.ts';
 import { configDefaults, defineConfig } from 'vitest/config';
 
 const component = 'tests/**/*.svelte.test.ts';
@@ -7,7 +8,7 @@ const browser = 'tests/browser/**/*.browser.test.ts';
 
 /** Three kinds of test, told apart by file name; `src/commands/test.ts` fails when a kind ran nothing. */
 export default defineConfig({
-  plugins: [sveltekit()],
+  plugins: [messageCompiler(), sveltekit()],
   test: {
     globals: true,
     projects: [

@@ -8,7 +8,10 @@ import en from './messages/en.json' with { type: 'json' };
 export type MessageKey = keyof typeof en;
 export type Values = Record<string, string | number>;
 
-const catalogues: Record<string, Record<MessageKey, string>> = { en };
+/** Text, or in a built page its parsed form (see compile.ts). */
+type Message = ConstructorParameters<typeof IntlMessageFormat>[0];
+
+const catalogues: Record<string, Record<MessageKey, Message>> = { en };
 const parsed = new Map<string, IntlMessageFormat>();
 
 /** Whether `key` names a message; for keys put together from data, such as `fault.sag`. */
@@ -20,9 +23,11 @@ export function has(key: string): key is MessageKey {
 export function say(key: MessageKey, values?: Values, language = 'en'): string {
   const catalogue = catalogues[language] ?? en;
   const id = `${language}/${key}`;
+  const source: Message = catalogue[key] ?? en[key];
+  if (typeof source === 'string' && !source.includes('{')) return source;
   let message = parsed.get(id);
   if (!message) {
-    message = new IntlMessageFormat(catalogue[key] ?? en[key], language);
+    message = new IntlMessageFormat(source, language);
     parsed.set(id, message);
   }
   return String(message.format(values));

@@ -11,6 +11,8 @@ import type { CurvePoint, Failure, Note, OperatingPoint, PieceResult, Rig, Solut
 
 /** Pa; far below what any instrument or drawing shows. */
 const TOLERANCE = 1e-9;
+/** The station between what is wrong at the fan's inlet and the fan itself. */
+export const FAN_INLET = 'fan inlet';
 /** Intervals searched when a curve may cross more than once. */
 const SCAN_STEPS = 240;
 
@@ -142,15 +144,20 @@ function stations(network: Network, flow: number, pieces: PieceResult[], fanInde
   ];
   let total = 0;
   for (const [i, piece] of pieces.entries()) {
-    total += (i === fanIndex ? rise : 0) - piece.loss_Pa;
     const open = piece.kind === 'room' || piece.kind === 'terminal';
-    list.push({
-      after: piece.id,
+    const place = (after: string): Station => ({
+      after,
       flow_L_s: piece.flow_L_s,
       totalPressure_Pa: total,
       staticPressure_Pa: total - (open ? 0 : piece.velocityPressure_Pa),
       velocity_m_s: open ? 0 : piece.velocity_m_s,
     });
+    total -= piece.loss_Pa;
+    if (i === fanIndex) {
+      list.push(place(FAN_INLET));
+      total += rise;
+    }
+    list.push(place(piece.id));
   }
   if (network.parts[0]!.kind !== 'room') list[0] = { ...list[0]!, after: 'room' };
   return list;

@@ -248,7 +248,7 @@ export interface PieceResult {
 
 /** A place between pieces: `before` the first piece is the room, `after` the last outdoors. */
 export interface Station {
-  /** Piece just upstream; "room" for the first. */
+  /** Piece just upstream; "room" or "outside air" for the first, "fan inlet" just before the fan lifts the pressure. */
   readonly after: string;
   readonly flow_L_s: number;
   readonly totalPressure_Pa: number;

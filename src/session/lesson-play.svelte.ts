@@ -40,6 +40,17 @@ export class LessonPlay {
   readonly healthy: Solution;
   readonly #reader: ActorReader<Actor<typeof lessonMachine>>;
   readonly #shares: Tween<Shares>;
+  /** The faults as drawn, part of the way in while they move. */
+  readonly faults: readonly Fault[];
+  readonly rig: Rig;
+  readonly solution: Solution;
+  /** The present system curve. */
+  readonly curve: readonly CurvePoint[];
+  /** The run one change ago. */
+  readonly before: Solution;
+  /** The account, each line's balance solved; the last line follows the picture while it moves. */
+  readonly balances: readonly Balance[];
+
   /** Counts transitions, so that only the newest one may end a reveal. */
   #latest = 0;
   #moving = $state.raw(false);
@@ -55,6 +66,12 @@ export class LessonPlay {
     this.#reader = new ActorReader(actor);
     actor.start();
     this.#shares = new Tween(this.#wanted(), { easing: cubicInOut });
+    this.faults = $derived(this.#drawnFaults());
+    this.rig = $derived(this.run.rigWith(this.faults));
+    this.solution = $derived(this.run.passing(this.faults));
+    this.curve = $derived(this.run.curve(this.faults));
+    this.before = $derived(this.run.at(faultsBefore(this.lesson, this.snapshot)));
+    this.balances = $derived(this.#account());
   }
 
   get snapshot(): LessonSnapshot {
@@ -113,24 +130,17 @@ export class LessonPlay {
     return Object.fromEntries(faultSteps(this.lesson).map((step) => [step.id, there.includes(step.fault) ? 1 : 0]));
   }
 
-  /** The faults as drawn, part of the way in while they move. */
-  readonly faults: readonly Fault[] = $derived.by(() => {
+  #drawnFaults(): Fault[] {
     const shares = this.#shares.current;
     return faultSteps(this.lesson)
       .filter((step) => (shares[step.id] ?? 0) > 0)
       .map((step) => ({ ...step.fault, amount: step.fault.amount * shares[step.id]! }));
-  });
-  readonly rig: Rig = $derived(this.run.rigWith(this.faults));
-  readonly solution: Solution = $derived(this.run.passing(this.faults));
-  readonly curve: readonly CurvePoint[] = $derived(this.run.curve(this.faults));
-  /** The run one change ago. */
-  readonly before: Solution = $derived(this.run.at(faultsBefore(this.lesson, this.snapshot)));
+  }
 
-  /** The account, each line's balance solved; the last line follows the picture while it moves. */
-  readonly balances: readonly Balance[] = $derived.by(() => {
+  #account(): Balance[] {
     const lines = ledgerLines(this.lesson, this.snapshot);
     const flows = lines.map((_, i) => this.run.at(faultsAfter(this.lesson, lines, i + 1)).flow_L_s.outdoors);
     if (this.#moving && lines.length > 1) flows[lines.length - 1] = this.solution.flow_L_s.outdoors;
     return lines.map((line, i) => ({ line, flow_L_s: flows[i]!, before_L_s: i === 0 ? flows[0]! : flows[i - 1]! }));
-  });
+  }
 }
