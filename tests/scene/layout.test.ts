@@ -1,6 +1,7 @@
 /** The drawing says what the engine computed, stays on its paper, and is the same drawing every time. */
 import { describe, expect, test } from 'vitest';
 import { seedRig } from '#catalogue';
+import type { Rig } from '#physics';
 import { layout } from '../../src/scene/layout/index.ts';
 import { ribbonHalf } from '../../src/scene/layout/air.ts';
 import type { Drawing, Frame } from '../../src/scene/types.ts';
@@ -237,4 +238,35 @@ test('the big number has clear paper', () => {
       ).toEqual([]);
     }
   }
+});
+
+test('a fault growing in moves nothing by leaps', () => {
+  for (const frame of frames) {
+    let before: Drawing | undefined;
+    for (let amount = 0.02; amount <= 1.0001; amount += 0.02) {
+      const rig: Rig = {
+        ...seedRig('upstairs-bathroom'),
+        faults: [
+          { kind: 'sag', at: 'out', amount, span_m: 1.7 },
+          { kind: 'crimp', at: 'fan', amount },
+        ],
+      };
+      const drawing = draw(caseOf('growing', rig), frame);
+      if (before) {
+        expect(Math.abs(drawing.pieceX.fan!.start - before.pieceX.fan!.start)).toBeLessThan(
+          frame.width * 0.006,
+        );
+        expect(Math.abs(drawing.enlargement - before.enlargement)).toBeLessThan(0.3);
+      }
+      before = drawing;
+    }
+  }
+});
+
+test('the sag is measured between level supports even where the duct jogs', () => {
+  const one = caseOf('laundry', seedRig('long-laundry-run'));
+  const drawing = draw(one, frames[0]!);
+  const sag_m = one.solution.pieces.find((piece) => piece.id === 'out')!.shape.sag_m!;
+  const measure = drawing.dimensions.find((each) => each.key === 'out/sag')!.measure;
+  expect(Math.abs(measure - sag_m * drawing.pixelsPerMetre * drawing.enlargement)).toBeLessThan(1);
 });

@@ -19,7 +19,7 @@ export interface Measured extends Dimension {
 const arrow = (x: number, y: number, way: number, size: number) =>
   `M${at(x - size * 0.42, y - way * size)}L${at(x, y)}L${at(x + size * 0.42, y - way * size)}`;
 
-/** Depth of the belly nearest the middle of the piece, measured along the upper wall, clear of the air. */
+/** Depth of a belly below the line between its supports, measured along the upper wall, clear of the air. */
 export function sagDimension(
   piece: Piece,
   shape: PieceShape,
@@ -31,11 +31,18 @@ export function sagDimension(
   const sag_m = shape.sag_m ?? 0;
   if (sag_m < 0.004) return null;
   const span = (level.to - level.from) / spans;
-  const index = Math.floor((spans - 1) / 2);
+  const placed = (x: number) => placeAt(points, alongAt(points, piece.id, x, level.y));
+  // The span nearest the middle of the piece whose two supports are level; a jog in the duct tilts others.
+  const ends = Array.from({ length: spans }, (_, k) => {
+    const left = placed(level.from + span * k + 0.01).y;
+    const right = placed(level.from + span * (k + 1) - 0.01).y;
+    return { k, left, right, tilt: Math.round(Math.abs(left - right)), off: Math.abs(k - (spans - 1) / 2) };
+  }).sort((a, b) => a.tilt - b.tilt || a.off - b.off || a.k - b.k);
+  const { k: index, left, right } = ends[0]!;
   const from = level.from + span * index;
-  const middle = placeAt(points, alongAt(points, piece.id, from + span / 2, level.y));
+  const middle = placed(from + span / 2);
   const thick = middle.full * 2 * WALL[styleOf(piece)];
-  const top = level.y - middle.half - thick;
+  const top = (left + right) / 2 - middle.half - thick;
   const bottom = middle.y - middle.half - thick;
   const head = Math.min(letter * 0.45, (bottom - top) * 0.4);
   const x = middle.x;
@@ -46,7 +53,7 @@ export function sagDimension(
     value_m: sag_m,
     from: { x, y: top },
     measure: bottom - top,
-    chord: segment(from, top, from + span, top),
+    chord: segment(from, left - middle.half - thick, from + span, right - middle.half - thick),
     line: segment(x, top, x, bottom),
     arrows: arrow(x, top, -1, head) + arrow(x, bottom, 1, head),
     figure:
