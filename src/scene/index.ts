@@ -1,6 +1,7 @@
 /** The one door of the scene. */
 export { default as Scene } from './Scene.svelte';
 export { default as LostHatch } from './LostHatch.svelte';
+export { frameFor } from './frame.ts';
 export { layout } from './layout/index.ts';
 export { describe } from './words.ts';
 export type { Box, Drawing, Frame, Lettering, Point, Sample } from './types.ts';

@@ -1,7 +1,7 @@
 /** What the pictures of a lesson are fed: curves, account, walk, labels, all read off the play. */
 import { say, type MessageKey } from '#i18n';
 import type { Curve, LedgerEntry, WalkStation } from '#charts';
-import type { Fault, Solution } from '#physics';
+import type { Fault, Rig, Solution } from '#physics';
 import { show, type UnitChoice } from '#units';
 import { faultSteps, type FaultStep, type LessonText } from '#lesson';
 import type { Balance, LessonPlay } from '#session';
@@ -110,4 +110,21 @@ export function faultSize(fault: Fault, solution: Solution, choice: UnitChoice):
     bore: share(shape.tieRatio ?? 1),
     spare: show('length', (shape.fullLength_m ?? 0) - (shape.usedLength_m ?? 0), choice).text,
   });
+}
+
+/** Words for the pieces of a run, by id. */
+export function pieceNames(rig: Rig): Record<string, string> {
+  const fan = rig.run.findIndex((piece) => piece.kind === 'fan');
+  return Object.fromEntries(
+    rig.run.map((piece, i) => [
+      piece.id,
+      piece.kind === 'duct' ? say(i < fan ? 'piece.duct.in' : 'piece.duct.out') : say(`piece.${piece.kind}` as MessageKey),
+    ]),
+  );
+}
+
+/** The piece a line of the account is about. */
+export function pieceOf(play: LessonPlay, entryId: string | null): string | null {
+  const step = faultSteps(play.lesson).find(({ id }) => entryId?.endsWith(`-${id}`));
+  return step?.fault.at ?? null;
 }
