@@ -10,6 +10,7 @@ import { bathroom, caseOf, randomRig, type Case } from './rigs.ts';
 const frames: readonly Frame[] = [
   { width: 1360, height: 394, kind: 'wide' },
   { width: 1800, height: 560, kind: 'wide' },
+  { width: 760, height: 220, kind: 'wide' },
   { width: 390, height: 250, kind: 'phone' },
 ];
 
@@ -83,8 +84,8 @@ function meet(drawing: Drawing): string[] {
 }
 
 describe.each(frames)('$width x $height', (frame) => {
-  // The two wide frames differ only in size, so the stream of random rigs is drawn on one of them.
-  const cases = frame.width === 1800 ? seeds : [...seeds, ...random];
+  // Wide frames differ only in size, so the stream of random rigs is drawn on one of them.
+  const cases = frame.width === 1800 || frame.width === 760 ? seeds : [...seeds, ...random];
   test.each(cases)('$name: sound paths, all on paper, labels apart', (one) => {
     const drawing = draw(one, frame);
     expect(strings(drawing).filter(([, text]) => /NaN|Infinity|undefined|\de-\d/.test(text))).toEqual([]);

@@ -69,7 +69,7 @@ export function layout(
     const shape = shapes.get(piece.id) ?? {};
     const level = levels.get(piece.id);
     const present = lettering.present === piece.id;
-    const isShown = size.wide || present;
+    const isShown = size.named || present;
     const bore_m = bores.get(piece.id)! / enlarged;
     if (piece.kind === 'duct' && level && isShown) {
       const sag = sagDimension(piece, shape, level, points, size.lettering);
@@ -157,7 +157,7 @@ export function layout(
       size.lettering,
     ),
     room: bathroom,
-    scaleBar: size.wide
+    scaleBar: size.named
       ? segment(barX, barY, barX + bar, barY) +
         segment(barX, barY - 4, barX, barY + 4) +
         segment(barX + bar, barY - 4, barX + bar, barY + 4)
@@ -177,7 +177,7 @@ export function layout(
       straps: straps.map((strap) => strap.x),
       roomRight: bathroom.right,
       noteLeft,
-      bar: size.wide ? { x: barX + bar / 2, y: barY - size.lettering * 0.5, metres } : null,
+      bar: size.named ? { x: barX + bar / 2, y: barY - size.lettering * 0.5, metres } : null,
       fault: faultPoint(lettering.present, points, pinch, measured, bites, fanPiece?.id),
       taken: [
         numberBox,

@@ -91,7 +91,7 @@ function faultLabel(setting: Setting): Wanted[] {
 function figures(setting: Setting, choice: UnitChoice): Wanted[] {
   const letter = setting.size.lettering;
   // On a phone the fault's own words carry the figure; the arrow stays.
-  const kept = setting.size.wide || !setting.lettering.faultLabel ? setting.measured : [];
+  const kept = setting.size.named || !setting.lettering.faultLabel ? setting.measured : [];
   return kept.map((measure): Wanted => {
     const value = show('depth', measure.value_m, choice).text;
     const text =
@@ -197,7 +197,7 @@ function places(setting: Setting): Wanted[] {
 export function letter(setting: Setting): Label[] {
   const choice = setting.lettering.choice ?? defaults;
   const { size, frame, scale } = setting;
-  const note = size.lettering * (size.wide ? 0.9 : 1);
+  const note = size.wide ? Math.max(12, size.lettering * 0.9) : size.lettering;
   const times = (Math.round(scale.enlargement * 10) / 10).toString();
   const noteText = say(size.wide ? 'scene.note' : 'scene.note.short', { times });
   const noteX = setting.noteLeft
@@ -206,7 +206,7 @@ export function letter(setting: Setting): Label[] {
   const wanted: Wanted[] = [
     ...faultLabel(setting),
     ...figures(setting, choice),
-    ...(size.wide ? places(setting) : []),
+    ...(size.named ? places(setting) : []),
     {
       key: 'note',
       text: noteText,
@@ -227,7 +227,7 @@ export function letter(setting: Setting): Label[] {
           },
         ]
       : []),
-    ...(size.wide ? pieces(setting, choice) : []),
+    ...(size.named ? pieces(setting, choice) : []),
   ];
   return settle(wanted, frame, setting.taken);
 }

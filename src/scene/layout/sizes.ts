@@ -3,6 +3,8 @@ import type { Frame, Point } from '../types.ts';
 
 export interface Sizes {
   readonly wide: boolean;
+  /** Room for the names of places and pieces and for a scale bar. */
+  readonly named: boolean;
   readonly lettering: number;
   readonly heavy: number;
   readonly fine: number;
@@ -36,6 +38,7 @@ export function sizes(frame: Frame): Sizes {
   if (frame.kind === 'phone') {
     return {
       wide: false,
+      named: false,
       lettering: Math.max(13, w / 30),
       heavy: 1.8,
       fine: 1,
@@ -60,6 +63,7 @@ export function sizes(frame: Frame): Sizes {
   }
   return {
     wide: true,
+    named: w >= 1000,
     lettering: Math.max(13, (15 * w) / 1360),
     heavy: Math.max(1.6, (2 * h) / 430),
     fine: Math.max(0.9, h / 430),
@@ -79,7 +83,7 @@ export function sizes(frame: Frame): Sizes {
     bore: h * 0.1,
     enlargementMost: 3,
     enlargementLeast: 2,
-    step: 4,
+    step: Math.min(4, h * 0.0095),
   };
 }
 
