@@ -2,7 +2,7 @@
  * The crossing as geometry: what may be seen, then where every line, mark and label stands. Pure, so
  * a reveal may feed it a new solution on every frame.
  */
-import { scaleLinear } from 'd3';
+import { linearScale, type LinearScale } from './scale.ts';
 import type { CurvePoint } from '#physics';
 import { toDisplay, type UnitChoice } from '#units';
 import { clip, pressureAt, segmentsOf, smoothPath, spotAt, straightPath, tidy, type Spot } from './curve.ts';
@@ -89,8 +89,8 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
   };
   const flowEnd = toDisplay('flow', positive(view.extent.flow_L_s), view.choice);
   const pressureEnd = toDisplay('pressure', positive(view.extent.pressure_Pa), view.choice);
-  const across = scaleLinear([0, flowEnd], [0, frame.width]);
-  const up = scaleLinear([0, pressureEnd], [frame.height, 0]);
+  const across = linearScale([0, flowEnd], [0, frame.width]);
+  const up = linearScale([0, pressureEnd], [frame.height, 0]);
   const x = (flow_L_s: number): number => across(toDisplay('flow', flow_L_s, view.choice));
   const y = (pressure_Pa: number): number => up(toDisplay('pressure', pressure_Pa, view.choice));
   const spot = (point: CurvePoint): Spot => ({ x: x(point.flow_L_s), y: y(point.pressure_Pa) });
@@ -196,11 +196,11 @@ function positive(value: number): number {
   return Number.isFinite(value) && value > 0 ? value : 1;
 }
 
-function ticksOf(scale: ReturnType<typeof scaleLinear<number, number>>, count: number): Tick[] {
+function ticksOf(scale: LinearScale, count: number): Tick[] {
   // d3 takes the count as a hint and may nearly double it; ask for fewer until they fit.
   let ask = count;
   while (ask > 2 && scale.ticks(ask).length > count + 1) ask -= 1;
-  const format = scale.tickFormat(ask);
+  const format = scale.tickText(ask);
   return scale.ticks(ask).map((value) => ({ at: scale(value), text: format(value) }));
 }
 

@@ -1,9 +1,9 @@
 /** The pressure walk as geometry, its words and its table. */
-import { scaleLinear } from 'd3';
 import { show, type UnitChoice } from '#units';
 import { say } from '#i18n';
 import { segmentsOf, straightPath, type Spot } from './curve.ts';
 import { textWidth } from './measure.ts';
+import { linearScale } from './scale.ts';
 import { placeLabels, type Box, type LabelRequest, type Place, type PlacedLabel } from './placeLabels.ts';
 import type { ChartTable, WalkStation } from './types.ts';
 import { brief, spoken, spokenUnit, symbol } from './words.ts';
@@ -63,7 +63,7 @@ export function walkLayout(
   const stations = sound(input.stations);
   const [low, high] = input.extent_Pa;
   const flat = !(Number.isFinite(low) && Number.isFinite(high) && high > low);
-  const up = scaleLinear(flat ? [-1, 1] : [low, high], [height - type * 1.2, type * 1.2]);
+  const up = linearScale(flat ? [-1, 1] : [low, high], [height - type * 1.2, type * 1.2]);
   const spots = (list: readonly WalkStation[], key: 'total_Pa' | 'static_Pa'): Spot[] =>
     list.map((station) => ({ x: station.x, y: up(station[key]) }));
   const total = spots(stations, 'total_Pa');

@@ -3,4 +3,4 @@ export { settings, readSettings, type Theme } from './settings.svelte.ts';
 export { LessonPlay, type Balance } from './lesson-play.svelte.ts';
 export { RunSolver } from './lesson-run.ts';
 export { browserStorage } from './storage.ts';
-export { lessonRig, stock } from './lesson-rig.ts';
+export { lessonRig, stock, stockFor } from './lesson-rig.ts';
