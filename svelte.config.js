@@ -6,7 +6,10 @@ export default {
     adapter: adapter({ pages: 'build', assets: 'build', strict: true }),
     paths: { relative: true },
     typescript: {
-      config: (config) => ({ ...config, include: [...config.include, '../tests/**/*.ts', '../seeds/**/*.json', '../lessons/**/*.json'] }),
+      config: (config) => ({
+        ...config,
+        include: [...config.include, '../tests/**/*.ts', '../seeds/**/*.json', '../lessons/**/*.json'],
+      }),
     },
   },
 };

@@ -21,7 +21,12 @@ export interface AirState {
 export function saturationPressure(temperature_C: number): number {
   const t = temperature_C + ZERO_CELSIUS;
   return Math.exp(
-    -5.8002206e3 / t + 1.3914993 - 4.8640239e-2 * t + 4.1764768e-5 * t ** 2 - 1.4452093e-8 * t ** 3 + 6.5459673 * Math.log(t),
+    -5.8002206e3 / t +
+      1.3914993 -
+      4.8640239e-2 * t +
+      4.1764768e-5 * t ** 2 -
+      1.4452093e-8 * t ** 3 +
+      6.5459673 * Math.log(t),
   );
 }
 

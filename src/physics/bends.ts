@@ -37,7 +37,11 @@ const GENTLE_ABOVE = [0.68, 0.72] as const;
  * bend is never better here: where the tighter range starts lower, the gentler one's last value is held
  * until it is passed (model assumption).
  */
-export function bendOf(angle_deg: number, radiusRatio: number, friction: ByReynolds = frictionFactor): ByReynolds {
+export function bendOf(
+  angle_deg: number,
+  radiusRatio: number,
+  friction: ByReynolds = frictionFactor,
+): ByReynolds {
   if (angle_deg <= 0) return () => 0;
   const angle = angleFactor(Math.min(angle_deg, 180));
   const radius = radiusFactor(radiusRatio);
@@ -53,7 +57,9 @@ export function bendOf(angle_deg: number, radiusRatio: number, friction: ByReyno
     const tight = Math.max(1, 5.45 * re ** -0.131) * rough;
     const kinked = (1 + 4400 / re) * Math.min(1.5, 1 + 500 * relativeRoughness);
     const below =
-      kinked >= tight ? radius * mix(kinked, tight, tightShare) : Math.max(radius * kinked, lastTight * tight);
+      kinked >= tight
+        ? radius * mix(kinked, tight, tightShare)
+        : Math.max(radius * kinked, lastTight * tight);
     const whole =
       tight >= gentle ? mix(below, radius * gentle, gentleShare) : Math.max(below, lastGentle * gentle);
     return angle * whole;
@@ -61,7 +67,12 @@ export function bendOf(angle_deg: number, radiusRatio: number, friction: ByReyno
 }
 
 /** Local loss coefficient of one bend. Angle in degrees, 0 to 180. */
-export function bendLoss(angle_deg: number, radiusRatio: number, reynolds: number, relativeRoughness: number): number {
+export function bendLoss(
+  angle_deg: number,
+  radiusRatio: number,
+  reynolds: number,
+  relativeRoughness: number,
+): number {
   return bendOf(angle_deg, radiusRatio)(reynolds, relativeRoughness);
 }
 

@@ -44,7 +44,8 @@ function notFinite(value: unknown): { path: string; found: string } | null {
   if (typeof value !== 'object' || value === null) return null;
   for (const key in value) {
     const inner = notFinite((value as Record<string, unknown>)[key]);
-    if (inner) return { path: `${Array.isArray(value) ? `[${key}]` : `.${key}`}${inner.path}`, found: inner.found };
+    if (inner)
+      return { path: `${Array.isArray(value) ? `[${key}]` : `.${key}`}${inner.path}`, found: inner.found };
   }
   return null;
 }
@@ -56,22 +57,39 @@ function check(rig: Rig, stock: Stock): Failure | { fan: Fan; fanIndex: number; 
   const fan = rig.run[fanIndex];
   if (fan?.kind !== 'fan') return failed('no-fan', 'run', 'no fan', 'exactly one piece of kind "fan"');
   const table = typeof fan.fan === 'string' ? stock.fans[fan.fan] : fan.fan;
-  if (!table) return failed('unknown-fan', `run[${fanIndex}].fan`, String(fan.fan), Object.keys(stock.fans).join(', '));
+  if (!table)
+    return failed('unknown-fan', `run[${fanIndex}].fan`, String(fan.fan), Object.keys(stock.fans).join(', '));
   for (const [i, piece] of rig.run.entries()) {
     if (piece.kind !== 'duct') continue;
     if (!stock.materials[piece.material]) {
-      return failed('unknown-material', `run[${i}].material`, piece.material, Object.keys(stock.materials).join(', '));
+      return failed(
+        'unknown-material',
+        `run[${i}].material`,
+        piece.material,
+        Object.keys(stock.materials).join(', '),
+      );
     }
     if (piece.fullLength_m !== undefined && piece.fullLength_m < piece.path_m) {
-      return failed('does-not-reach', `run[${i}].fullLength_m`, `${piece.fullLength_m} m`, `at least the path, ${piece.path_m} m`);
+      return failed(
+        'does-not-reach',
+        `run[${i}].fullLength_m`,
+        `${piece.fullLength_m} m`,
+        `at least the path, ${piece.path_m} m`,
+      );
     }
   }
   for (const [i, fault] of (rig.faults ?? []).entries()) {
     const piece = rig.run.find((candidate) => candidate.id === fault.at);
-    if (!piece) return failed('unknown-place', `faults[${i}].at`, fault.at, rig.run.map((p) => p.id).join(', '));
+    if (!piece)
+      return failed('unknown-place', `faults[${i}].at`, fault.at, rig.run.map((p) => p.id).join(', '));
     if (!FAULTS[fault.kind].fits(piece, stock)) {
       const places = rig.run.filter((p) => FAULTS[fault.kind].fits(p, stock)).map((p) => p.id);
-      return failed('wrong-place', `faults[${i}].at`, fault.at, places.length ? places.join(', ') : `no piece of this run can have "${fault.kind}"`);
+      return failed(
+        'wrong-place',
+        `faults[${i}].at`,
+        fault.at,
+        places.length ? places.join(', ') : `no piece of this run can have "${fault.kind}"`,
+      );
     }
   }
   return { fan, fanIndex, table };
@@ -116,4 +134,3 @@ export function buildNetwork(rig: Rig, stock: Stock, coefficients: Coefficients)
     warnings: [...warnings.values()],
   };
 }
-

@@ -14,32 +14,128 @@ export interface Coefficient {
 
 export const COEFFICIENTS = {
   /** Scale on (correction factor - 1) of compressed flexible duct. */
-  compression: { value: 1, low: 0.7, high: 2, mark: 'transcribed', source: 'ASHRAE Fundamentals 2021 ch. 21 eqs 22-23; range from the scatter of published statements' },
+  compression: {
+    value: 1,
+    low: 0.7,
+    high: 2,
+    mark: 'transcribed',
+    source: 'ASHRAE Fundamentals 2021 ch. 21 eqs 22-23; range from the scatter of published statements',
+  },
   /** Scale on the loss of made bends. */
-  bend: { value: 1, low: 0.7, high: 1.3, mark: 'transcribed', source: 'Idelchik diagram 6-1; spread of four published methods about 20 %, widened for hand-made bends' },
+  bend: {
+    value: 1,
+    low: 0.7,
+    high: 1.3,
+    mark: 'transcribed',
+    source: 'Idelchik diagram 6-1; spread of four published methods about 20 %, widened for hand-made bends',
+  },
   /** Scale on the turning loss of sagging duct. */
-  sagTurning: { value: 1, low: 0.5, high: 2, mark: 'model assumption', source: 'parabola between supports, each turn charged as a bend' },
+  sagTurning: {
+    value: 1,
+    low: 0.5,
+    high: 2,
+    mark: 'model assumption',
+    source: 'parabola between supports, each turn charged as a bend',
+  },
   /** Scale on the neck loss of a crimp; thick-edged neck of length 0.5 hydraulic diameters. */
-  crimpNeck: { value: 1, low: 0.6, high: 1.2, mark: 'model assumption', source: 'Idelchik diagrams 4-12 and 4-15 for a neck; no test of a crimped flexible duct was found' },
+  crimpNeck: {
+    value: 1,
+    low: 0.6,
+    high: 1.2,
+    mark: 'model assumption',
+    source: 'Idelchik diagrams 4-12 and 4-15 for a neck; no test of a crimped flexible duct was found',
+  },
   /** Scale on the system effect of a crimp at the fan inlet. */
-  systemEffect: { value: 1, low: 0.5, high: 1.5, mark: 'model assumption', source: '0.5 (1/open - 1)^2 up to 2.5, of the order of handbook values for elbows at fan inlets' },
+  systemEffect: {
+    value: 1,
+    low: 0.5,
+    high: 1.5,
+    mark: 'model assumption',
+    source: '0.5 (1/open - 1)^2 up to 2.5, of the order of handbook values for elbows at fan inlets',
+  },
   /** Edge radius over neck diameter where a tie rolls the wall over. */
-  tieEdge: { value: 0.08, low: 0, high: 0.15, mark: 'model assumption', source: 'rounded neck, Idelchik diagram 4-13 from memory' },
+  tieEdge: {
+    value: 0.08,
+    low: 0,
+    high: 0.15,
+    mark: 'model assumption',
+    source: 'rounded neck, Idelchik diagram 4-13 from memory',
+  },
   /** Share of its full length by which flexible duct relaxes when let go. */
-  relaxation: { value: 0.15, low: 0.1, high: 0.3, mark: 'published', source: 'HPAC Engineering, December 2010: about 15 % when let go, typical site work about 30 %' },
+  relaxation: {
+    value: 0.15,
+    low: 0.1,
+    high: 0.3,
+    mark: 'published',
+    source: 'HPAC Engineering, December 2010: about 15 % when let go, typical site work about 30 %',
+  },
   /** Quarter turns made by each metre of draped duct. */
-  loopTurns: { value: 2, low: 1, high: 3, mark: 'model assumption', source: 'two 90 degree bends of radius one bore a metre' },
+  loopTurns: {
+    value: 2,
+    low: 1,
+    high: 3,
+    mark: 'model assumption',
+    source: 'two 90 degree bends of radius one bore a metre',
+  },
   /** Extra loss of a grille's entry to its spigot, on the duct's velocity pressure. */
-  grilleEntry: { value: 0.5, low: 0.3, high: 0.8, mark: 'model assumption', source: 'sharp entry 0.5 added to the face loss' },
+  grilleEntry: {
+    value: 0.5,
+    low: 0.3,
+    high: 0.8,
+    mark: 'model assumption',
+    source: 'sharp entry 0.5 added to the face loss',
+  },
   /** Entry of a bare duct end. */
-  bareEntry: { value: 1, low: 0.72, high: 1.05, mark: 'published', source: 'thin-walled end: Rennels 1.05, Idelchik 0.95 to 1, through the open `fluids` library' },
+  bareEntry: {
+    value: 1,
+    low: 0.72,
+    high: 1.05,
+    mark: 'published',
+    source: 'thin-walled end: Rennels 1.05, Idelchik 0.95 to 1, through the open `fluids` library',
+  },
   /** Discharge coefficient of door gaps and vents. */
-  makeUpDischarge: { value: 0.6, low: 0.55, high: 0.65, mark: 'model assumption', source: 'sharp-edged opening; a published rule for a door gap implies 0.56' },
-  openEnd: { value: 1, low: 1, high: 1, mark: 'published', source: 'all of the velocity pressure is lost at a free end' },
-  wallCowl: { value: 2.5, low: 2, high: 4, mark: 'model assumption', source: 'exit 1 plus 1.5 for hood and turn, no flap' },
-  rainCap: { value: 2, low: 1.8, high: 2.5, mark: 'published', source: 'Cory: low rain cap costs one velocity pressure more than the exit' },
-  highRainCap: { value: 1.2, low: 1.2, high: 1.25, mark: 'published', source: 'Cory: high rain cap 0.2 to 0.25 more than the exit' },
-  louvre: { value: 6.25, low: 4.5, high: 11.1, mark: 'memory', source: 'EN 13030 class 1, K = 1/0.4^2 on a face the size of the duct' },
+  makeUpDischarge: {
+    value: 0.6,
+    low: 0.55,
+    high: 0.65,
+    mark: 'model assumption',
+    source: 'sharp-edged opening; a published rule for a door gap implies 0.56',
+  },
+  openEnd: {
+    value: 1,
+    low: 1,
+    high: 1,
+    mark: 'published',
+    source: 'all of the velocity pressure is lost at a free end',
+  },
+  wallCowl: {
+    value: 2.5,
+    low: 2,
+    high: 4,
+    mark: 'model assumption',
+    source: 'exit 1 plus 1.5 for hood and turn, no flap',
+  },
+  rainCap: {
+    value: 2,
+    low: 1.8,
+    high: 2.5,
+    mark: 'published',
+    source: 'Cory: low rain cap costs one velocity pressure more than the exit',
+  },
+  highRainCap: {
+    value: 1.2,
+    low: 1.2,
+    high: 1.25,
+    mark: 'published',
+    source: 'Cory: high rain cap 0.2 to 0.25 more than the exit',
+  },
+  louvre: {
+    value: 6.25,
+    low: 4.5,
+    high: 11.1,
+    mark: 'memory',
+    source: 'EN 13030 class 1, K = 1/0.4^2 on a face the size of the duct',
+  },
 } as const satisfies Record<string, Coefficient>;
 
 export type CoefficientName = keyof typeof COEFFICIENTS;

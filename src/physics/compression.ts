@@ -18,7 +18,12 @@ export function pressureDropCorrection(compression: number, diameter_mm: number)
  * The same by behaviour of the wall. Semi-rigid duct closes its pitch a little: at most 1.3 times
  * (model assumption, nothing measured was found); rigid duct cannot be compressed.
  */
-export function compressionFactor(behaviour: Behaviour, compression: number, diameter_mm: number, scale: number): number {
+export function compressionFactor(
+  behaviour: Behaviour,
+  compression: number,
+  diameter_mm: number,
+  scale: number,
+): number {
   if (behaviour === 'flexible') return 1 + (pressureDropCorrection(compression, diameter_mm) - 1) * scale;
   if (behaviour === 'semi-rigid') return 1 + Math.min(0.3, compression);
   return 1;

@@ -55,12 +55,12 @@ export function fanCurve(table: FanTable, density: number, speed: number, outlet
     },
     freeFlow: stated.freeFlow * speed,
     measured: [first * speed, last * speed],
-    falling: pressures.every((p, i) => i === 0 || p <= pressures[i - 1]!) && dynamic === 0
-      ? true
-      : fallsThroughout(stated.value, dynamic, stated.freeFlow),
+    falling:
+      pressures.every((p, i) => i === 0 || p <= pressures[i - 1]!) && dynamic === 0
+        ? true
+        : fallsThroughout(stated.value, dynamic, stated.freeFlow),
   };
 }
-
 
 /**
  * The table beyond its ends (model assumption): to shut-off a straight line at the first slope, never

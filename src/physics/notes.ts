@@ -18,5 +18,10 @@ export const ASSUMPTIONS = {
 
 export type AssumptionCode = keyof typeof ASSUMPTIONS;
 
-export const WARNINGS = ['outside-fan-table', 'compression-beyond-data', 'transitional-flow', 'several-points'] as const;
+export const WARNINGS = [
+  'outside-fan-table',
+  'compression-beyond-data',
+  'transitional-flow',
+  'several-points',
+] as const;
 export type WarningCode = (typeof WARNINGS)[number];

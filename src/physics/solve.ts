@@ -7,7 +7,17 @@ import { buildNetwork, isFailure, type Network } from './build.ts';
 import { boreArea, lossOf, reynolds, velocityPressure } from './network.ts';
 import { LAMINAR_LIMIT, TURBULENT_LIMIT } from './friction.ts';
 import { bracketedRoot } from './root.ts';
-import type { CurvePoint, Failure, Note, OperatingPoint, PieceResult, Rig, Solution, Station, Stock } from './types.ts';
+import type {
+  CurvePoint,
+  Failure,
+  Note,
+  OperatingPoint,
+  PieceResult,
+  Rig,
+  Solution,
+  Station,
+  Stock,
+} from './types.ts';
 
 /** Pa; far below what any instrument or drawing shows. */
 const TOLERANCE = 1e-9;
@@ -44,7 +54,10 @@ export function solve(rig: Rig, stock: Stock, coefficients: Coefficients = CENTR
   }
   const points = roots.map((flow) => operatingPoint(network, surplus, flow));
   // Starting from rest a fan settles on the first stable crossing.
-  const chosen = Math.max(0, points.findIndex((point) => point.stable));
+  const chosen = Math.max(
+    0,
+    points.findIndex((point) => point.stable),
+  );
   return report(network, roots[chosen]!, surplus(roots[chosen]!), points);
 }
 
@@ -138,9 +151,21 @@ function report(network: Network, flow: number, residual: number, points: Operat
   };
 }
 
-function stations(network: Network, flow: number, pieces: PieceResult[], fanIndex: number, rise: number): Station[] {
+function stations(
+  network: Network,
+  flow: number,
+  pieces: PieceResult[],
+  fanIndex: number,
+  rise: number,
+): Station[] {
   const list: Station[] = [
-    { after: 'outside air', flow_L_s: flow * 1000, totalPressure_Pa: 0, staticPressure_Pa: 0, velocity_m_s: 0 },
+    {
+      after: 'outside air',
+      flow_L_s: flow * 1000,
+      totalPressure_Pa: 0,
+      staticPressure_Pa: 0,
+      velocity_m_s: 0,
+    },
   ];
   let total = 0;
   for (const [i, piece] of pieces.entries()) {
@@ -171,7 +196,8 @@ function warnings(network: Network, flow: number, points: OperatingPoint[]): Not
   if (points.length > 1) list.push({ code: 'several-points', at: fan });
   for (const part of network.parts) {
     const re = reynolds(flow, part.diameter, network.air.viscosity);
-    if (part.kind === 'duct' && re > LAMINAR_LIMIT && re < TURBULENT_LIMIT) list.push({ code: 'transitional-flow', at: part.id });
+    if (part.kind === 'duct' && re > LAMINAR_LIMIT && re < TURBULENT_LIMIT)
+      list.push({ code: 'transitional-flow', at: part.id });
   }
   return list;
 }

@@ -67,7 +67,8 @@ export interface Material {
 }
 
 /** How far a number has been verified. */
-export type Mark = 'published' | 'transcribed' | 'memory' | 'model assumption' | 'common practice, no source' | 'invented';
+export type Mark =
+  'published' | 'transcribed' | 'memory' | 'model assumption' | 'common practice, no source' | 'invented';
 
 export interface Supports {
   readonly spacing_m: number;
@@ -291,7 +292,15 @@ export interface Solution {
 /** A legal rig that has no answer, or a rig that contradicts itself: a value, never an exception. */
 export interface Failure {
   readonly outcome: 'failed';
-  readonly code: 'no-crossing' | 'does-not-reach' | 'unknown-fan' | 'unknown-material' | 'unknown-place' | 'wrong-place' | 'no-fan' | 'not-a-number';
+  readonly code:
+    | 'no-crossing'
+    | 'does-not-reach'
+    | 'unknown-fan'
+    | 'unknown-material'
+    | 'unknown-place'
+    | 'wrong-place'
+    | 'no-fan'
+    | 'not-a-number';
   /** Where in the rig, as a path such as `run[3].fullLength_m`. */
   readonly path: string;
   readonly found: string;

@@ -57,7 +57,13 @@ export class LessonPlay {
   readonly #onsettled: (play: LessonPlay) => void;
 
   /** `onsettled` runs after every event and every end of a move, with the play as it then stands. */
-  constructor(lesson: Lesson, rig: Rig, stock: Stock, snapshot?: LessonSnapshot, onsettled: (play: LessonPlay) => void = () => {}) {
+  constructor(
+    lesson: Lesson,
+    rig: Rig,
+    stock: Stock,
+    snapshot?: LessonSnapshot,
+    onsettled: (play: LessonPlay) => void = () => {},
+  ) {
     this.lesson = lesson;
     this.run = new RunSolver(rig, stock);
     this.healthy = this.run.at([]);
@@ -127,7 +133,9 @@ export class LessonPlay {
   /** 1 for each fault that belongs in the picture now, else 0. */
   #wanted(): Shares {
     const there = faultsNow(this.lesson, this.#reader.actor.getSnapshot());
-    return Object.fromEntries(faultSteps(this.lesson).map((step) => [step.id, there.includes(step.fault) ? 1 : 0]));
+    return Object.fromEntries(
+      faultSteps(this.lesson).map((step) => [step.id, there.includes(step.fault) ? 1 : 0]),
+    );
   }
 
   #drawnFaults(): Fault[] {
@@ -141,6 +149,10 @@ export class LessonPlay {
     const lines = ledgerLines(this.lesson, this.snapshot);
     const flows = lines.map((_, i) => this.run.at(faultsAfter(this.lesson, lines, i + 1)).flow_L_s.outdoors);
     if (this.#moving && lines.length > 1) flows[lines.length - 1] = this.solution.flow_L_s.outdoors;
-    return lines.map((line, i) => ({ line, flow_L_s: flows[i]!, before_L_s: i === 0 ? flows[0]! : flows[i - 1]! }));
+    return lines.map((line, i) => ({
+      line,
+      flow_L_s: flows[i]!,
+      before_L_s: i === 0 ? flows[0]! : flows[i - 1]!,
+    }));
   }
 }

@@ -1,5 +1,14 @@
 /** A lesson's rig solved at any stage: each set of faults once, kept by what is in it. */
-import { fanCurveOf, solve, systemCurve, type CurvePoint, type Fault, type Rig, type Solution, type Stock } from '#physics';
+import {
+  fanCurveOf,
+  solve,
+  systemCurve,
+  type CurvePoint,
+  type Fault,
+  type Rig,
+  type Solution,
+  type Stock,
+} from '#physics';
 
 /** Points along a curve: enough for a smooth line, few enough for every frame. */
 const CURVE_POINTS = 48;
@@ -19,7 +28,10 @@ export class RunSolver {
     this.#stock = stock;
     const free = this.#freeDelivery();
     this.extent = { flow_L_s: free.flow * 1.02, pressure_Pa: free.top * 1.08 };
-    this.#flows = Array.from({ length: CURVE_POINTS + 1 }, (_, i) => (this.extent.flow_L_s * i) / CURVE_POINTS);
+    this.#flows = Array.from(
+      { length: CURVE_POINTS + 1 },
+      (_, i) => (this.extent.flow_L_s * i) / CURVE_POINTS,
+    );
     this.fan = (fanCurveOf(this.#rig, stock, this.#flows) ?? []).filter((point) => point.pressure_Pa >= 0);
   }
 
@@ -30,7 +42,8 @@ export class RunSolver {
   /** Solved afresh: for stages between two steps, seen for one frame. */
   passing(faults: readonly Fault[]): Solution {
     const solution = solve(this.rigWith(faults), this.#stock);
-    if (solution.outcome === 'failed') throw new Error(`${this.#rig.name}: ${solution.path}: ${solution.found}`);
+    if (solution.outcome === 'failed')
+      throw new Error(`${this.#rig.name}: ${solution.path}: ${solution.found}`);
     return solution;
   }
 

@@ -15,11 +15,14 @@ export function readSettings(text: string | null): { choice: UnitChoice; theme: 
   } catch {
     // Settings are two words; starting from the defaults loses nothing of the reader's work.
   }
-  const known = (list: readonly { name: string }[], value: unknown) => list.some((unit) => unit.name === value);
+  const known = (list: readonly { name: string }[], value: unknown) =>
+    list.some((unit) => unit.name === value);
   return {
     choice: {
       flow: known(units.flow, stored.flow) ? (stored.flow as UnitChoice['flow']) : defaults.flow,
-      pressure: known(units.pressure, stored.pressure) ? (stored.pressure as UnitChoice['pressure']) : defaults.pressure,
+      pressure: known(units.pressure, stored.pressure)
+        ? (stored.pressure as UnitChoice['pressure'])
+        : defaults.pressure,
     },
     theme: THEMES.find((theme) => theme === stored.theme) ?? 'device',
   };

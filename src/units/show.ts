@@ -47,5 +47,9 @@ export function show(
   const digits = fixed.replace('-', '');
   const sign = zero ? '' : fixed.startsWith('-') ? '−' : options.signed ? '+' : '';
   const number = sign + digits;
-  return { number, symbol: unit.symbol, text: unit.symbol === '%' ? `${number} %` : `${number} ${unit.symbol}` };
+  return {
+    number,
+    symbol: unit.symbol,
+    text: unit.symbol === '%' ? `${number} %` : `${number} ${unit.symbol}`,
+  };
 }

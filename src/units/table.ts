@@ -4,7 +4,8 @@
  * digits given (international foot; water at 4 degC).
  */
 export type Quantity = 'flow' | 'pressure' | 'velocity' | 'length' | 'depth' | 'power' | 'efficacy' | 'share';
-export type UnitName = 'L/s' | 'm3/h' | 'cfm' | 'Pa' | 'in w.g.' | 'm/s' | 'm' | 'mm' | 'W' | 'L/s per W' | '%';
+export type UnitName =
+  'L/s' | 'm3/h' | 'cfm' | 'Pa' | 'in w.g.' | 'm/s' | 'm' | 'mm' | 'W' | 'L/s per W' | '%';
 
 export interface Unit {
   readonly name: UnitName;

@@ -6,7 +6,9 @@ function onPiece(rig: Rig, at: string, change: (piece: Piece) => Piece): Rig {
 }
 
 export function onDuct(rig: Rig, at: string, change: (condition: DuctCondition) => DuctCondition): Rig {
-  return onPiece(rig, at, (piece) => (piece.kind === 'duct' ? { ...piece, condition: change(piece.condition ?? {}) } : piece));
+  return onPiece(rig, at, (piece) =>
+    piece.kind === 'duct' ? { ...piece, condition: change(piece.condition ?? {}) } : piece,
+  );
 }
 
 export function onFan(rig: Rig, at: string, change: (flattened: number) => number): Rig {

@@ -10,5 +10,8 @@ export const tightTies: FaultDefinition = {
   fits: (piece, stock) => piece.kind === 'duct' && stock.materials[piece.material]?.behaviour !== 'rigid',
   measure: (amount) => ({ quantity: 'tied-share', value: TIGHTEST * amount }),
   apply: (rig, { at, amount }) =>
-    onDuct(rig, at, (condition) => ({ ...condition, tieRatio: Math.min(condition.tieRatio ?? 1, 1 - TIGHTEST * amount) })),
+    onDuct(rig, at, (condition) => ({
+      ...condition,
+      tieRatio: Math.min(condition.tieRatio ?? 1, 1 - TIGHTEST * amount),
+    })),
 };

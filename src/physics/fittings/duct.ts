@@ -1,6 +1,13 @@
 /** A length of duct with its bends, and what hanging, tying, bunching or swapping did to it. */
 import type { Duct, Material } from '../types.ts';
-import { coefficientTerm, reynolds, velocityPressure, type Context, type Part, type Term } from '../network.ts';
+import {
+  coefficientTerm,
+  reynolds,
+  velocityPressure,
+  type Context,
+  type Part,
+  type Term,
+} from '../network.ts';
 import { bendOf } from '../bends.ts';
 import { compressionFactor, compressionOf, MEASURED_BORE_MM, MEASURED_COMPRESSION } from '../compression.ts';
 import { roundedNeck } from '../constriction.ts';
@@ -39,7 +46,12 @@ export function ductPart(duct: Duct, context: Context): Part {
     (context.friction(reynolds(flow, diameter, air.viscosity), roughness / duct.diameter_mm) / diameter) *
     velocityPressure(flow, diameter, air.density);
   const perMetre = friction(wall);
-  const factor = compressionFactor(material.behaviour, compression, duct.diameter_mm, coefficients.compression);
+  const factor = compressionFactor(
+    material.behaviour,
+    compression,
+    duct.diameter_mm,
+    coefficients.compression,
+  );
   terms.push({ cause: 'friction', loss: (flow) => perMetre(flow) * duct.path_m });
   if (factor > 1) {
     terms.push({ cause: 'compression', loss: (flow) => perMetre(flow) * lengths.used * (factor - 1) });
@@ -61,7 +73,11 @@ export function ductPart(duct: Duct, context: Context): Part {
   if (lengths.sag.turn_deg > 0) {
     const width = duct.supports?.width_mm ?? DEFAULT_WIDTH_MM;
     const middle = bend(lengths.sag.turn_deg, (lengths.sag.radiusOverSpan * lengths.span) / diameter, wall);
-    const support = bend(lengths.sag.turn_deg, supportRadiusRatio(lengths.sag.turn_deg, width, duct.diameter_mm), wall);
+    const support = bend(
+      lengths.sag.turn_deg,
+      supportRadiusRatio(lengths.sag.turn_deg, width, duct.diameter_mm),
+      wall,
+    );
     const extra = lengths.hung - duct.path_m;
     terms.push({
       cause: 'sag',
@@ -119,7 +135,12 @@ function swapTerm(
   const { coefficients, stock } = context;
   const swap = duct.condition!.swap!;
   const material = stock.materials[swap.material]!;
-  const factor = compressionFactor(material.behaviour, coefficients.relaxation, duct.diameter_mm, coefficients.compression);
+  const factor = compressionFactor(
+    material.behaviour,
+    coefficients.relaxation,
+    duct.diameter_mm,
+    coefficients.compression,
+  );
   const replaced = friction(material.roughness_mm);
   const turns = (duct.bends ?? []).map((turn) => ({
     now: bend(turn.angle_deg, turn.radiusRatio, material.roughness_mm),

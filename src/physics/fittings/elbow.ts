@@ -3,17 +3,42 @@
  * velocity pressure at 90 degrees; other angles in proportion, which the 45 degree tables bear out.
  */
 import type { Elbow } from '../types.ts';
-import { coefficientTerm, reynolds, velocityPressure, type Context, type Part, type Term } from '../network.ts';
+import {
+  coefficientTerm,
+  reynolds,
+  velocityPressure,
+  type Context,
+  type Part,
+  type Term,
+} from '../network.ts';
 import { bendOf, mitreLoss } from '../bends.ts';
 
 type Table = readonly (readonly [number, number])[];
 
 /** CD3-1 die-stamped, r/D 1.5: bore mm, K. */
-export const PRESSED: Table = [[75, 0.3], [100, 0.21], [125, 0.16], [150, 0.14], [180, 0.12], [200, 0.11], [250, 0.11]];
+export const PRESSED: Table = [
+  [75, 0.3],
+  [100, 0.21],
+  [125, 0.16],
+  [150, 0.14],
+  [180, 0.12],
+  [200, 0.11],
+  [250, 0.11],
+];
 /** CD3-9 five-gore, r/D 1.5: bore mm, K. */
-export const FIVE_GORE: Table = [[75, 0.51], [150, 0.28], [230, 0.21], [300, 0.18]];
+export const FIVE_GORE: Table = [
+  [75, 0.51],
+  [150, 0.28],
+  [230, 0.21],
+  [300, 0.18],
+];
 /** CD3-12 three-gore: r/D, K. */
-export const THREE_GORE: Table = [[0.75, 0.54], [1, 0.42], [1.5, 0.34], [2, 0.33]];
+export const THREE_GORE: Table = [
+  [0.75, 0.54],
+  [1, 0.42],
+  [1.5, 0.34],
+  [2, 0.33],
+];
 /** An adjustable elbow is taken as gored at this r/D (model assumption). */
 const ADJUSTABLE_RADIUS = 0.85;
 const FLEXIBLE_ROUGHNESS_MM = 0.9;
@@ -31,7 +56,12 @@ export function lookUp(table: Table, x: number): number {
 }
 
 /** K of an elbow whose form fixes it; bore in mm, angle in degrees. */
-export function elbowLoss(form: 'gored' | 'pressed' | 'mitred' | 'adjustable', bore_mm: number, angle_deg: number, radiusRatio = 1.5): number {
+export function elbowLoss(
+  form: 'gored' | 'pressed' | 'mitred' | 'adjustable',
+  bore_mm: number,
+  angle_deg: number,
+  radiusRatio = 1.5,
+): number {
   const share = angle_deg / 90;
   if (form === 'mitred') return mitreLoss(angle_deg);
   if (form === 'pressed') return share * lookUp(PRESSED, bore_mm);

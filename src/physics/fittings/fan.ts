@@ -14,7 +14,14 @@ export function fanPart(fan: Fan, context: Context, diameter: number): Part {
     const { crimpNeck, systemEffect } = context.coefficients;
     const neck = Math.max(0, thickNeck(open) - thickNeck(1));
     terms.push(coefficientTerm('crimp', crimpNeck * neck, diameter, context.air.density));
-    terms.push(coefficientTerm('fan system effect', systemEffect * crimpSystemEffect(open), diameter, context.air.density));
+    terms.push(
+      coefficientTerm(
+        'fan system effect',
+        systemEffect * crimpSystemEffect(open),
+        diameter,
+        context.air.density,
+      ),
+    );
     context.assume('crimp-neck', fan.id);
     context.assume('system-effect', fan.id);
   }

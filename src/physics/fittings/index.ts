@@ -8,7 +8,13 @@ import { fittingPart } from './fitting.ts';
 import { grillePart } from './grille.ts';
 import { terminalPart } from './terminal.ts';
 
-type Builders = { readonly [K in Piece['kind']]: (piece: Extract<Piece, { kind: K }>, context: Context, inletBore: number) => Part };
+type Builders = {
+  readonly [K in Piece['kind']]: (
+    piece: Extract<Piece, { kind: K }>,
+    context: Context,
+    inletBore: number,
+  ) => Part;
+};
 
 export const FITTINGS: Builders = {
   grille: grillePart,
@@ -20,6 +26,10 @@ export const FITTINGS: Builders = {
 };
 
 /** `inletBore` (m) is the bore of the piece before, for pieces that state none. */
-export function partOf<K extends Piece['kind']>(piece: Extract<Piece, { kind: K }>, context: Context, inletBore: number): Part {
+export function partOf<K extends Piece['kind']>(
+  piece: Extract<Piece, { kind: K }>,
+  context: Context,
+  inletBore: number,
+): Part {
   return FITTINGS[piece.kind as K](piece, context, inletBore);
 }

@@ -7,5 +7,11 @@ export function roomPart(room: Room, context: Context, diameter: number): Part |
   const area = context.coefficients.makeUpDischarge * room.makeUpFreeArea_mm2 * 1e-6;
   const scale = context.air.density / 2 / area ** 2;
   context.assume('make-up-opening', 'room');
-  return { id: 'room', kind: 'room', diameter, terms: [{ cause: 'make-up', loss: (flow) => scale * flow * flow }], shape: {} };
+  return {
+    id: 'room',
+    kind: 'room',
+    diameter,
+    terms: [{ cause: 'make-up', loss: (flow) => scale * flow * flow }],
+    shape: {},
+  };
 }

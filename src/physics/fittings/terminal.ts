@@ -14,7 +14,8 @@ const FORMS: Record<Terminal['form'], CoefficientName> = {
 export function terminalPart(terminal: Terminal, context: Context): Part {
   const diameter = terminal.diameter_mm / 1000;
   const coefficient = terminal.lossCoefficient ?? context.coefficients[FORMS[terminal.form]];
-  if (terminal.lossCoefficient === undefined && terminal.form !== 'open-end') context.assume('terminal-form', terminal.id);
+  if (terminal.lossCoefficient === undefined && terminal.form !== 'open-end')
+    context.assume('terminal-form', terminal.id);
   const term = coefficientTerm('exit', coefficient, diameter, context.air.density);
   return { id: terminal.id, kind: 'terminal', diameter, terms: [term], shape: {} };
 }

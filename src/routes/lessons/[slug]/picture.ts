@@ -24,11 +24,21 @@ export function curvesOf(play: LessonPlay): Curve[] {
   const { run } = play;
   const steps = earlier(play);
   const mending = play.phase === 'mending' || play.phase === 'finished';
-  const healthy: Curve = { id: 'healthy', label: say('play.curve.healthy'), points: run.curveAt([]), tone: 'healthy' };
+  const healthy: Curve = {
+    id: 'healthy',
+    label: say('play.curve.healthy'),
+    points: run.curveAt([]),
+    tone: 'healthy',
+  };
   const present = (label: string): Curve => ({ id: 'present', label, points: play.curve, tone: 'present' });
   if (mending) {
     const all = faultSteps(play.lesson).map((step) => step.fault);
-    const worst: Curve = { id: 'worst', label: say('play.curve.worst'), points: run.curveAt(all), tone: 'before' };
+    const worst: Curve = {
+      id: 'worst',
+      label: say('play.curve.worst'),
+      points: run.curveAt(all),
+      tone: 'before',
+    };
     return [healthy, worst, present(say('play.curve.now'))];
   }
   const stage = inPicture(play) ? steps.length + 1 : steps.length;
@@ -46,14 +56,27 @@ export function curvesOf(play: LessonPlay): Curve[] {
 export function entriesOf(play: LessonPlay, text: LessonText): LedgerEntry[] {
   const title = (id: string) => text.sections[id]?.title ?? id;
   const entries = play.balances.map(({ line, flow_L_s, before_L_s }: Balance): LedgerEntry => {
-    if (line.kind === 'opening') return { id: 'opening', label: say('play.ledger.opening'), kind: 'opening', flow_L_s, before_L_s };
-    return { id: `${line.kind}-${line.stepId}`, label: title(line.stepId), kind: line.kind, flow_L_s, before_L_s };
+    if (line.kind === 'opening')
+      return { id: 'opening', label: say('play.ledger.opening'), kind: 'opening', flow_L_s, before_L_s };
+    return {
+      id: `${line.kind}-${line.stepId}`,
+      label: title(line.stepId),
+      kind: line.kind,
+      flow_L_s,
+      before_L_s,
+    };
   });
   const last = entries[entries.length - 1]!.flow_L_s;
   const there = new Set(play.balances.map(({ line }) => (line.kind === 'opening' ? '' : line.stepId)));
   const ahead = faultSteps(play.lesson)
     .filter((step) => !there.has(step.id))
-    .map((step): LedgerEntry => ({ id: `pending-${step.id}`, label: title(step.id), kind: 'pending', flow_L_s: last, before_L_s: last }));
+    .map((step): LedgerEntry => ({
+      id: `pending-${step.id}`,
+      label: title(step.id),
+      kind: 'pending',
+      flow_L_s: last,
+      before_L_s: last,
+    }));
   return [...entries, ...ahead];
 }
 
@@ -118,7 +141,9 @@ export function pieceNames(rig: Rig): Record<string, string> {
   return Object.fromEntries(
     rig.run.map((piece, i) => [
       piece.id,
-      piece.kind === 'duct' ? say(i < fan ? 'piece.duct.in' : 'piece.duct.out') : say(`piece.${piece.kind}` as MessageKey),
+      piece.kind === 'duct'
+        ? say(i < fan ? 'piece.duct.in' : 'piece.duct.out')
+        : say(`piece.${piece.kind}` as MessageKey),
     ]),
   );
 }

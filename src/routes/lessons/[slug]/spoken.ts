@@ -14,9 +14,13 @@ export function spokenChange(play: LessonPlay, choice: UnitChoice): string {
     pressure: show('pressure', play.solution.fan.pressure_Pa, choice).text,
   };
   if (step.kind === 'fault') {
-    return play.phase === 'observe' && inPicture(play) ? say('play.spoken.added', { fault: faultWord(step.fault), ...values }) : '';
+    return play.phase === 'observe' && inPicture(play)
+      ? say('play.spoken.added', { fault: faultWord(step.fault), ...values })
+      : '';
   }
   const last = play.snapshot.context.repairs.at(-1);
   const mended = play.lesson.steps.find((each) => each.id === last);
-  return mended?.kind === 'fault' ? say('play.spoken.mended', { fault: faultWord(mended.fault), ...values }) : '';
+  return mended?.kind === 'fault'
+    ? say('play.spoken.mended', { fault: faultWord(mended.fault), ...values })
+    : '';
 }

@@ -1,5 +1,15 @@
 /** A lesson's words with the engine's numbers set in, in the reader's units. */
-import { currentStep, faultSteps, fill, fillWords, recordOf, runValues, stepValues, type LessonText, type PlaceholderValues } from '#lesson';
+import {
+  currentStep,
+  faultSteps,
+  fill,
+  fillWords,
+  recordOf,
+  runValues,
+  stepValues,
+  type LessonText,
+  type PlaceholderValues,
+} from '#lesson';
 import type { Requirement } from '#physics';
 import type { LessonPlay } from '#session';
 import type { UnitChoice } from '#units';
@@ -11,12 +21,19 @@ export interface Words {
   readonly html: (key: string) => string;
 }
 
-export function valuesOf(play: LessonPlay, required: Requirement | undefined, choice: UnitChoice): PlaceholderValues {
+export function valuesOf(
+  play: LessonPlay,
+  required: Requirement | undefined,
+  choice: UnitChoice,
+): PlaceholderValues {
   const step = currentStep(play.snapshot);
   const { healthy, lesson, run, snapshot } = play;
   const required_L_s = required?.flow_L_s;
   if (step.kind === 'mend') {
-    return runValues({ healthy, now: run.at([]), ...(required_L_s === undefined ? {} : { required_L_s }) }, choice);
+    return runValues(
+      { healthy, now: run.at([]), ...(required_L_s === undefined ? {} : { required_L_s }) },
+      choice,
+    );
   }
   const faults = faultSteps(lesson).map((each) => each.fault);
   const index = faultSteps(lesson).indexOf(step);
