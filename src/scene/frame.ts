@@ -6,13 +6,17 @@ const PHONE = 640;
 /** Width of a page not laid out yet, as on the server. */
 const UNMEASURED = 1360;
 
-/** `width` in px. */
-export function frameFor(width: number): Frame {
+/** Height over width of a wide drawing, and the flattest that still has room for roof and labels. */
+const WIDE = 0.29;
+const FLATTEST = 0.255;
+
+/** `width` in px; `most` is the height in px there is for a wide drawing. */
+export function frameFor(width: number, most = Infinity): Frame {
   const across = width || UNMEASURED;
   const phone = across < PHONE;
   return {
     width: across,
-    height: Math.round(across * (phone ? 0.64 : 0.29)),
+    height: Math.round(phone ? across * 0.64 : Math.max(across * FLATTEST, Math.min(across * WIDE, most))),
     kind: phone ? 'phone' : 'wide',
   };
 }
