@@ -7,9 +7,10 @@ import { page, problemsOf, site } from './support/page.ts';
 
 /** 1 kB = 1000 bytes, the stricter reading. */
 const BUDGETS = [
-  { route: '/', most_kB: 60 },
-  // 110 was the aim; the drawing (18 kB), the charts (15), xstate (14) and the engine (9) leave it here.
-  { route: '/lessons/five-small-faults', most_kB: 120 },
+  // Its picture is solved while the page is built: it sends no script at all.
+  { route: '/', most_kB: 0, least: 0 },
+  // 110 was the aim; see DEVELOPERS.md for what is in it.
+  { route: '/lessons/five-small-faults', most_kB: 125, least: 3 },
 ];
 
 /** Routes with a budget that are not built yet. A route here that is built fails until it leaves the list. */
@@ -68,13 +69,13 @@ async function fetched(route: string): Promise<Set<string>> {
 }
 
 describe('script per route, gzip', () => {
-  for (const { route, most_kB } of BUDGETS.filter((budget) => !NOT_BUILT_YET.includes(budget.route))) {
+  for (const { route, most_kB, least } of BUDGETS.filter((budget) => !NOT_BUILT_YET.includes(budget.route))) {
     test(`${route} needs at most ${most_kB} kB`, async () => {
       const { folder } = site();
       const file = pageOf(folder, route);
       if (file === undefined) throw new Error(`${route} is not built`);
       const scripts = new Set([...preloaded(folder, file), ...(await fetched(route))]);
-      expect(scripts.size).toBeGreaterThan(2);
+      expect(scripts.size).toBeGreaterThanOrEqual(least);
       const sizes = [...scripts].map((path) => gzipSync(readFileSync(join(folder, path))).length / 1000);
       const total_kB = sizes.reduce((sum, size) => sum + size, 0);
       console.log(`${route}: ${total_kB.toFixed(1)} kB of ${most_kB} kB in ${scripts.size} scripts`);

@@ -1,0 +1,36 @@
+/// <reference types="@sveltejs/kit" />
+/// <reference lib="webworker" />
+/**
+ * Every page works without a network after one visit: the build, its fonts and the prerendered pages are
+ * kept, and answered from there. A new build keeps under a new name and drops the old.
+ */
+import { build, files, prerendered, version } from '$service-worker';
+
+const worker = globalThis as unknown as ServiceWorkerGlobalScope;
+const KEPT = `lost-litres-${version}`;
+/** Pictures for the repository's own pages are not part of the app. */
+const wanted = [...build, ...files.filter((file) => !file.endsWith('.png')), ...prerendered];
+
+worker.addEventListener('install', (event) => {
+  event.waitUntil(caches.open(KEPT).then((cache) => cache.addAll(wanted)));
+});
+
+worker.addEventListener('activate', (event) => {
+  const drop = async () => {
+    for (const name of await caches.keys()) {
+      if (name.startsWith('lost-litres-') && name !== KEPT) await caches.delete(name);
+    }
+    await worker.clients.claim();
+  };
+  event.waitUntil(drop());
+});
+
+worker.addEventListener('fetch', (event) => {
+  const { request } = event;
+  if (request.method !== 'GET' || new URL(request.url).origin !== worker.location.origin) return;
+  const answer = async () => {
+    const cache = await caches.open(KEPT);
+    return (await cache.match(request, { ignoreSearch: true })) ?? fetch(request);
+  };
+  event.respondWith(answer());
+});
