@@ -20,8 +20,7 @@ function setUp(tried: string[] = [], found?: string) {
 describe('Options', () => {
   test('offers every answer, and sends the one pressed by mouse or key', async () => {
     const { onanswer, user } = setUp();
-      3,
-    );
+    expect(screen.getAllByRole('button')).toHaveLength(3);
     await user.click(screen.getByRole('button', { name: 'It climbs faster' }));
     screen.getByRole('button', { name: 'It stayed put' }).focus();
     await user.keyboard('{Enter}');

@@ -29,12 +29,12 @@ export const shownFlow = (flow_L_s: number, choice: UnitChoice = defaults) =>
   show('flow', flow_L_s, choice).number;
 export const titleOf = (id: string): string => text.sections[id]?.title ?? id;
 
-/** Waits until the page has come alive and holds the reader's own place. */
+/** Waits until the page has come alive, holds the reader's own place and has told the browser's history of it. */
 export async function alive(page: Page): Promise<void> {
-  await page.waitForFunction(
-    () =>
-      (history.state as Record<string, { step?: number }> | null)?.['sveltekit:states']?.step !== undefined,
-  );
+  await page.waitForFunction(() => {
+    const states = (history.state as Record<string, { step?: number }> | null)?.['sveltekit:states'];
+    return states?.step !== undefined && document.querySelector('main[data-alive]') !== null;
+  });
 }
 
 export async function phaseOf(page: Page): Promise<string> {
