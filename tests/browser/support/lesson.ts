@@ -131,3 +131,9 @@ export function entriesAfter(count: number): Entry[] {
     faults: steps.slice(0, i).map((step) => step.fault),
   }));
 }
+
+/** The flow of every set of faults the lesson can rest at, L/s: all of them in, or some mended in any order. */
+export const stages = (): number[] =>
+  Array.from({ length: 2 ** steps.length }, (_, mask) =>
+    flowWith(steps.filter((_step, i) => mask & (1 << i)).map((step) => step.fault)),
+  );
