@@ -20,3 +20,25 @@ export { monotoneCubic } from './interpolate.ts';
 export { bracketedRoot } from './root.ts';
 export { fanCurve, type FanCurve } from './fan.ts';
 export { elbowLoss } from './fittings/elbow.ts';
+// Chance and the likely band.
+export { randomFrom, seedFor, words, type Random } from './random.ts';
+export { drawer, moments, type Input } from './distribution.ts';
+export {
+  band,
+  bands,
+  DRAWS,
+  type Band,
+  type BandOptions,
+  type Estimate,
+  type Model,
+  type Sensitivity,
+  type Values,
+} from './uncertainty.ts';
+export {
+  dropBands,
+  FAN_PRESSURE,
+  rigBands,
+  uncertainInputs,
+  type DropBands,
+  type RigBands,
+} from './rig-band.ts';
