@@ -42,3 +42,18 @@ export {
   type DropBands,
   type RigBands,
 } from './rig-band.ts';
+export type { Refusal } from './refusal.ts';
+export { MOST_FAULTS, solveSubsets, type FlowName, type SubsetOptions, type Subsets } from './subsets.ts';
+export { fairShares, shapley, sharesOf, type FairShares, type Share } from './shares.ts';
+export {
+  bestOrder,
+  LABOUR,
+  OTHER_LABOUR,
+  putRight,
+  putRightOf,
+  type Labour,
+  type PutRight,
+  type Repair,
+  type RepairOptions,
+} from './repairs.ts';
+export { fanNoise, grilleNoise, NOISE, noiseChange, type NoiseChange, type NoiseChanges } from './noise.ts';
