@@ -57,3 +57,23 @@ export {
   type RepairOptions,
 } from './repairs.ts';
 export { fanNoise, grilleNoise, NOISE, noiseChange, type NoiseChange, type NoiseChanges } from './noise.ts';
+export {
+  atSpeed,
+  LOWEST_SPEED,
+  speedForFlow,
+  speedRange,
+  speedWhere,
+  withFan,
+  withSpeed,
+  type Answer,
+  type AtSpeed,
+  type SpeedOptions,
+} from './speed.ts';
+export {
+  atSameFlow,
+  atSameWatts,
+  litresPerWatt,
+  speedForWatts,
+  wattsPerLitre,
+  type Contender,
+} from './watts.ts';

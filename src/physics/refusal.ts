@@ -1,4 +1,4 @@
-/** A sound question that has no answer here, as a value: what was asked or found, and what would be allowed. */
+/** A sound question that has no answer here, as a value: what was asked for, and what would be possible. */
 export interface Refusal {
   readonly outcome: 'refused';
   readonly code:
@@ -8,11 +8,10 @@ export interface Refusal {
     | 'speed-out-of-range'
     | 'cannot-reach'
     | 'watts-out-of-range'
-    | 'no-power-stated'
-    | 'nothing-moves';
-  /** The number found; `unit` says of what. */
+    | 'no-power-stated';
+  /** The number asked for, in `unit`. */
   readonly found: number;
-  /** The range that would be allowed, ends included; the two are the same where only one number would do. */
+  /** The range that would be allowed, ends included; both ends are the same where only one number would do. */
   readonly allowed: readonly [number, number];
   readonly unit: 'faults' | 'min' | 'share of rated speed' | 'L/s' | 'W';
 }

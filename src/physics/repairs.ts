@@ -20,6 +20,20 @@ export const LABOUR: Readonly<Record<string, Labour>> = {
   'flexible-swap': invented(45),
   'tight-ties': invented(10),
   'extra-length': invented(25),
+  'bend-at-fan': invented(60),
+  'fan-reversed': invented(45),
+  'joint-weep': invented(10),
+  'joint-open': invented(15),
+  'joint-off': invented(20),
+  crushed: invented(30),
+  'blocked-grille': invented(10),
+  'blocked-cowl': invented(25),
+  'screened-cowl': invented(20),
+  'stuck-damper': invented(20),
+  undersized: invented(90),
+  'no-make-up-air': invented(30),
+  'weak-fan': invented(60),
+  dented: invented(40),
 };
 /** For a kind not in the table. */
 export const OTHER_LABOUR: Labour = invented(30);
