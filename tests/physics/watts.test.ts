@@ -63,7 +63,7 @@ describe('the speed that draws some watts', () => {
   test.each([1, 500, NaN])('%d W cannot be drawn: refused with the range', (watts) => {
     const found = speedForWatts(withFan(rig, ec), stock, watts);
     expect(found).toMatchObject({ outcome: 'refused', code: 'watts-out-of-range', unit: 'W' });
-    expect((found as { allowed: number[] }).allowed[1]).toBe(full);
+    expect(found.outcome === 'refused' && found.allowed[1]).toBe(full);
   });
 });
 
