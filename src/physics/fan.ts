@@ -20,6 +20,8 @@ export interface FanCurve {
   readonly freeFlow: number;
   /** Flows in m3/s within which the table was measured. */
   readonly measured: readonly [number, number];
+  /** Flow in m3/s below which it stalls: where its stated pressure last stops rising with flow; 0 when it never rises. */
+  readonly stallsBelow: number;
   /** Whether pressure never rises with flow, so that only one crossing is possible. */
   readonly falling: boolean;
 }
@@ -45,7 +47,8 @@ export function fanCurve(table: FanTable, density: number, speed: number, outlet
   return {
     totalPressure: (flow) => {
       const rated = flow / speed;
-      return scale * (stated.value(rated) + dynamic * rated * Math.abs(rated));
+      // Air driven back through the fan leaves it no velocity pressure at the outlet.
+      return scale * (stated.value(rated) + (rated > 0 ? dynamic * rated * rated : 0));
     },
     velocityPressure: (flow) => (density / 2) * (flow / area) ** 2,
     power: (flow) => {
@@ -55,6 +58,7 @@ export function fanCurve(table: FanTable, density: number, speed: number, outlet
     },
     freeFlow: stated.freeFlow * speed,
     measured: [first * speed, last * speed],
+    stallsBelow: lastPeak(flows, pressures) * speed,
     falling:
       pressures.every((p, i) => i === 0 || p <= pressures[i - 1]!) && dynamic === 0
         ? true
@@ -98,4 +102,10 @@ function fallsThroughout(stated: (flow: number) => number, dynamic: number, free
     before = pressure;
   }
   return true;
+}
+
+/** Flow at which pressure last stops rising; 0 when it never rises. */
+function lastPeak(flows: readonly number[], pressures: readonly number[]): number {
+  for (let i = flows.length - 1; i > 0; i--) if (pressures[i]! > pressures[i - 1]!) return flows[i]!;
+  return 0;
 }

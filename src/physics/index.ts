@@ -20,6 +20,11 @@ export { monotoneCubic } from './interpolate.ts';
 export { bracketedRoot } from './root.ts';
 export { fanCurve, type FanCurve } from './fan.ts';
 export { elbowLoss } from './fittings/elbow.ts';
+export { screenLoss } from './fittings/terminal.ts';
+export { stuckFlapLoss } from './fittings/damper.ts';
+export { bendEffectLeft } from './fittings/fan.ts';
+export { suddenExpansion, suddenContraction, conicalContraction, conicalDiffuser } from './bore-changes.ts';
+export { LEAK_CLASSES, SEAM_EXPONENT, hole, leakFlow, type LeakPath } from './leakage.ts';
 // Chance and the likely band.
 export { randomFrom, seedFor, words, type Random } from './random.ts';
 export { drawer, moments, type Input } from './distribution.ts';
