@@ -1,5 +1,8 @@
-/** What `npm run -s bench` measures. Times are the best of several rounds: what else the machine does only adds. */
-import { cpus } from 'node:os';
+/**
+ * What `npm run -s bench` measures. Times are processor time, which other work on the machine hardly changes;
+ * threads that collect garbage and compile count in it. The best of several rounds is taken.
+ */
+import { cpus, loadavg } from 'node:os';
 import { seedRig, seedRigIds, stock } from '#catalogue';
 import { fairShares, FAULTS, MOST_FAULTS, rigBands, solve } from '#physics';
 import type { Fault, FaultKind, Rig, Solution } from '#physics';
@@ -9,14 +12,20 @@ const ROUNDS = 9;
 const GOALS = { ratio: 100, band_ms: 150, shares_ms: 150 };
 const FAULTY = 10;
 
-/** Microseconds one call takes, for each of several works done in turn, so that all see the same machine. */
+/** Microseconds this process has kept a processor busy. */
+function busy(): number {
+  const { user, system } = process.cpuUsage();
+  return user + system;
+}
+
+/** Microseconds of processor time one call takes, for each of several works done in turn. */
 function timed(...works: { readonly times: number; readonly work: () => unknown }[]): number[] {
   const best = works.map(() => Infinity);
   for (let round = 0; round < ROUNDS; round++)
     works.forEach(({ times, work }, i) => {
-      const start = performance.now();
+      const start = busy();
       for (let n = 0; n < times; n++) work();
-      best[i] = Math.min(best[i]!, ((performance.now() - start) / times) * 1000);
+      best[i] = Math.min(best[i]!, (busy() - start) / times);
     });
   return best;
 }
@@ -24,9 +33,15 @@ function timed(...works: { readonly times: number; readonly work: () => unknown 
 const shown = (value: number, digits = 0) =>
   value.toLocaleString('en', { minimumFractionDigits: digits, maximumFractionDigits: digits });
 const row = (label: string, value: string, note = '') =>
-  `${label.padEnd(58)}${value.padStart(12)}  ${note}`.trimEnd();
+  `${label.padEnd(66)}${value.padStart(12)}  ${note}`.trimEnd();
 const against = (met: boolean, goal: string) => `goal ${goal}: ${met ? 'met' : 'NOT MET'}`;
 const about = ({ run, faults = [] }: Rig) => `${run.length} pieces, ${faults.length} faults`;
+
+/** Whether all the air that comes in goes out: the other solver is given no leaks. */
+function tight(rig: Rig): boolean {
+  const { room, fan, outdoors } = solved(rig).flow_L_s;
+  return Math.abs(room - fan) < 1e-9 && Math.abs(outdoors - fan) < 1e-9;
+}
 
 function solved(rig: Rig): Solution {
   const solution = solve(rig, stock);
@@ -34,10 +49,10 @@ function solved(rig: Rig): Solution {
   return solution;
 }
 
-/** The rig with faults added wherever they fit, each kind once a place, until there are ten. */
+/** The rig with its first ten faults, or with more added wherever they fit, each kind once a place. */
 export function tenFaults(rig: Rig): Rig {
-  const faults: Fault[] = [...(rig.faults ?? [])];
-  const kinds: FaultKind[] = ['sag', 'tight-ties', 'extra-length', 'flexible-swap', 'crimp'];
+  const faults: Fault[] = (rig.faults ?? []).slice(0, FAULTY);
+  const kinds = Object.keys(FAULTS) as FaultKind[];
   for (const kind of kinds)
     for (const piece of rig.run) {
       if (faults.length === FAULTY) return { ...rig, faults };
@@ -54,8 +69,6 @@ export function tenFaults(rig: Rig): Rig {
  */
 export async function networkSolverRatio(rig: Rig): Promise<string[]> {
   const solution = solved(rig);
-  const flows = Object.values(solution.flow_L_s);
-  if (flows.some((flow) => Math.abs(flow - flows[0]!) > 1e-6)) return [row(`${rig.name} leaks`, 'left out')];
   const solver = await networkSolver();
   const text = networkText(rig, stock, solution);
   const theirs = solver.whole(text);
@@ -91,42 +104,42 @@ export async function networkSolverRatio(rig: Rig): Promise<string[]> {
   ];
 }
 
-export async function bench(): Promise<string> {
-  const rigs = seedRigIds.map(seedRig).sort((a, b) => a.run.length - b.run.length);
-  const [smallest, largest] = [rigs[0]!, rigs.at(-1)!];
-  const ten = tenFaults(largest);
-  const [small_us, large_us, band_us, shares_us] = timed(
-    { times: 500, work: () => solve(smallest, stock) },
-    { times: 500, work: () => solve(largest, stock) },
-    { times: 1, work: () => rigBands(largest, stock, { draws: 1000 }) },
-    { times: 1, work: () => fairShares(ten, stock) },
-  );
+function costly(rig: Rig): string[] {
+  const ten = tenFaults(rig);
   const shares = fairShares(ten, stock);
   if (shares.outcome !== 'solved') throw new Error(`fair shares: ${shares.code}`);
+  const [band_us, shares_us] = timed(
+    { times: 1, work: () => rigBands(rig, stock, { draws: 1000 }) },
+    { times: 1, work: () => fairShares(ten, stock) },
+  );
+  const under = (label: string, us: number, goal_ms: number) =>
+    row(label, `${shown(us / 1000, 1)} ms`, against(us / 1000 < goal_ms, `under ${goal_ms} ms`));
+  return [
+    under(`likely band, 1,000 draws, ${rig.name}`, band_us!, GOALS.band_ms),
+    under(`fair shares, ${FAULTY} faults, ${rig.name}`, shares_us!, GOALS.shares_ms),
+  ];
+}
+
+export async function bench(): Promise<string> {
+  const rigs = seedRigIds.map(seedRig).sort((a, b) => a.run.length - b.run.length);
+  const tightRigs = rigs.filter(tight);
+  const [smallest, largest] = [rigs[0]!, rigs.at(-1)!];
+  const [smallestTight, largestTight] = [tightRigs[0]!, tightRigs.at(-1)!];
+  const shownRigs = [...new Set([smallest, largestTight, largest])];
+  const each_us = timed(...shownRigs.map((rig) => ({ times: 300, work: () => solve(rig, stock) })));
   const lines = [
-    `Best of ${ROUNDS} rounds, the engine bundled as the pages have it; Node ${process.version}, ${cpus().length} cores`,
-    row(
-      `solves a second, ${smallest.name} (${about(smallest)})`,
-      shown(1e6 / small_us!),
-      `${shown(small_us!, 1)} us`,
+    `Processor time, best of ${ROUNDS} rounds, the engine bundled as the pages have it`,
+    `Node ${process.version}, ${cpus().length} cores, load ${shown(loadavg()[0]!, 1)}`,
+    ...shownRigs.map((rig, i) =>
+      row(
+        `solves a second, ${rig.name} (${about(rig)})`,
+        shown(1e6 / each_us[i]!),
+        `${shown(each_us[i]!, 1)} us`,
+      ),
     ),
-    row(
-      `solves a second, ${largest.name} (${about(largest)})`,
-      shown(1e6 / large_us!),
-      `${shown(large_us!, 1)} us`,
-    ),
-    row(
-      `likely band, 1,000 draws, ${largest.name}`,
-      `${shown(band_us! / 1000, 1)} ms`,
-      against(band_us! / 1000 < GOALS.band_ms, `under ${GOALS.band_ms} ms`),
-    ),
-    row(
-      `fair shares, ${FAULTY} faults, ${2 ** FAULTY} solves`,
-      `${shown(shares_us! / 1000, 1)} ms`,
-      against(shares_us! / 1000 < GOALS.shares_ms, `under ${GOALS.shares_ms} ms`),
-    ),
-    ...(await networkSolverRatio(smallest)),
-    ...(await networkSolverRatio(largest)),
+    ...[...new Set([largestTight, largest])].flatMap(costly),
+    ...(await networkSolverRatio(smallestTight)),
+    ...(await networkSolverRatio(largestTight)),
   ];
   return `${lines.join('\n')}\n`;
 }
