@@ -48,8 +48,10 @@ export function solve(rig: Rig, stock: Stock, coefficients: Coefficients = CENTR
   const surplus = network.leaky
     ? (flow: number) => leftOver(network, flow)
     : (flow: number) => network.fan.totalPressure(flow) - systemPressure(network, flow);
-  const lifts = network.fan.totalPressure(network.fan.freeFlow * 1e-6) > 0;
-  const roots = lifts ? crossings(network, surplus) : [];
+  const least = network.fan.freeFlow * 1e-6;
+  // A fan that lifts nothing, or a run shut so fast that no flow passes it at any pressure.
+  const able = network.fan.totalPressure(least) > 0 && Number.isFinite(surplus(least));
+  const roots = able ? crossings(network, surplus) : [];
   if (roots.length === 0) {
     return {
       outcome: 'failed',
