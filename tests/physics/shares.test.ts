@@ -1,8 +1,18 @@
 /** Fair shares against the mean over every order, a published game, and what the division must obey. */
 import { describe, expect, test } from 'vitest';
-import { fairShares, shapley, solve, type Fault, type FairShares, type Rig } from '#physics';
+import fc from 'fast-check';
+import {
+  fairShares,
+  putRight,
+  rigBands,
+  shapley,
+  solve,
+  type Fault,
+  type FairShares,
+  type Rig,
+} from '#physics';
 import { five, orders, ten } from './orders.ts';
-import { flowOf, stock } from './rigs.ts';
+import { flowOf, rigs, SEEDED, stock } from './rigs.ts';
 
 function shared(rig: Rig): FairShares {
   const found = fairShares(rig, stock);
@@ -113,5 +123,66 @@ describe('fair shares', () => {
     const wrong: Rig = { ...five, faults: [...five.faults!, { kind: 'crimp', at: 'out', amount: 1 }] };
     expect(fairShares(wrong, stock)).toEqual(solve(wrong, stock));
     expect(solve(wrong, stock).outcome).toBe('failed');
+  });
+
+  test('a joint open on the discharge side: charged with air outdoors, credited with air from the room', () => {
+    const leaking: Rig = {
+      ...five,
+      faults: [...five.faults!, { kind: 'joint-open', at: 'straight', amount: 0.5 }],
+    };
+    const found = shared(leaking);
+    expect(Math.abs(total(found) - found.loss_L_s)).toBeLessThan(1e-9);
+    expect(found.shares.at(-1)!.share_L_s).toBeGreaterThan(1);
+    const room = fairShares(leaking, stock, { flow: 'room' });
+    if (room.outcome !== 'solved') throw new Error(room.code);
+    expect(room.shares.at(-1)!.share_L_s).toBeLessThan(0);
+    expect(Math.abs(total(room) - room.loss_L_s)).toBeLessThan(1e-9);
+  });
+});
+
+describe('any rig', () => {
+  const few = (rig: Rig): Rig => ({ ...rig, faults: rig.faults!.slice(0, 4) });
+  test('shares add up to the loss, or the rig has no answer', () => {
+    let answered = 0;
+    fc.assert(
+      fc.property(rigs(), (rig) => {
+        const found = fairShares(few(rig), stock);
+        if (found.outcome === 'failed') return expect(found.code).toBe('no-crossing');
+        if (found.outcome === 'refused') throw new Error(found.code);
+        answered++;
+        const scale = Math.max(1, Math.abs(found.clean_L_s));
+        expect(Math.abs(total(found) - found.loss_L_s) / scale).toBeLessThan(1e-9);
+      }),
+      { ...SEEDED, numRuns: 60 },
+    );
+    expect(answered).toBeGreaterThan(30);
+  });
+
+  test('the list ends clean, and its steps add up to all that can be won', () => {
+    fc.assert(
+      fc.property(rigs(), (rig) => {
+        const found = putRight(few(rig), stock);
+        if (found.outcome !== 'solved') return;
+        const won = found.repairs.reduce((sum, { gain_L_s }) => sum + gain_L_s, 0);
+        const scale = Math.max(1, Math.abs(found.after_L_s));
+        expect(Math.abs(won - (found.after_L_s - found.before_L_s)) / scale).toBeLessThan(1e-9);
+      }),
+      { ...SEEDED, numRuns: 60 },
+    );
+  });
+
+  test('every number of its band is one, low to high', () => {
+    fc.assert(
+      fc.property(rigs(), (rig) => {
+        const found = rigBands(rig, stock, { draws: 25 });
+        if ('outcome' in found) return;
+        for (const { value, monteCarlo, linear, sensitivities } of Object.values(found)) {
+          const numbers = [value, ...Object.values(monteCarlo), ...Object.values(linear)];
+          expect([...numbers, ...sensitivities.map(({ part }) => part)].every(Number.isFinite)).toBe(true);
+          expect(monteCarlo.low <= monteCarlo.central && monteCarlo.central <= monteCarlo.high).toBe(true);
+        }
+      }),
+      { ...SEEDED, numRuns: 30 },
+    );
   });
 });
