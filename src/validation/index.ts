@@ -1,8 +1,10 @@
 /** The one door of the validation: every check against something outside this engine, and its verdict. */
 import { aroundChecks } from './checks/around.ts';
 import { airChecks } from './checks/air.ts';
+import { bendChecks } from './checks/bends.ts';
 import { frictionChecks } from './checks/friction.ts';
 import { handbookChecks } from './checks/handbook.ts';
+import { leakChecks } from './checks/leaks.ts';
 import { lengthChecks } from './checks/lengths.ts';
 import { lossChecks } from './checks/losses.ts';
 import { practiceChecks } from './checks/practice.ts';
@@ -24,8 +26,10 @@ export const CHECKS: readonly Check[] = [
   ...lengthChecks,
   ...frictionChecks,
   ...lossChecks,
+  ...bendChecks,
   ...airChecks,
   ...aroundChecks,
+  ...leakChecks,
   ...wholeRunChecks,
   ...practiceChecks,
 ];

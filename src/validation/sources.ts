@@ -161,6 +161,11 @@ export const SOURCES = {
     edition: 'exact',
     read: 'worked apart from this engine',
   },
+  borda: {
+    title: 'Borda and Carnot, sudden widening',
+    edition: 'closed form',
+    read: 'classic table of area ratios',
+  },
   cory: { title: 'Cory, Fans and Ventilation, weather caps', edition: 'not seen', read: 'web text' },
   scipy: {
     title: 'Fritsch and Carlson 1980, monotone cubic, as in SciPy',

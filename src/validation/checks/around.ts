@@ -1,16 +1,10 @@
 /**
- * What surrounds the flow itself: leak classes, traverse depths, noise laws, hanging curves. Where the
- * engine has no law of its own yet, the law is worked here from the published constants.
+ * What surrounds the flow itself: traverse depths, noise laws, hanging curves. Where the engine has no law
+ * of its own (depths, sound power of a bend), the law is worked here from the published constants.
  */
 import { fanNoise, flattenedArea, grilleNoise, sagShape } from '#physics';
 import type { Check } from '../types.ts';
 import { SAME_FORMULA } from '../engine.ts';
-
-/** L/s per m2 for a leak class in cubic feet a minute per 100 ft2 at 1 in of water, exponent 0.65. */
-const perSquareMetre = (leakClass: number, pressure_Pa: number) =>
-  leakClass * (0.4719474 / 9.290304) * (pressure_Pa / 249.089) ** 0.65;
-/** The leak class whose air an EN class lets through at every pressure. */
-const leakClassOf = (coefficient: number) => coefficient / perSquareMetre(1, 1);
 
 /** Depths from the wall as a share of the bore. */
 const DEPTHS = {
@@ -43,39 +37,6 @@ const bendNoise = (bore_m: number, velocity: number) =>
   10 * Math.log10((Math.PI / 4) * bore_m ** 2) + 60 * Math.log10(velocity);
 
 export const aroundChecks: readonly Check[] = [
-  {
-    id: 'leak-unsealed',
-    source: 'smacna',
-    where: 'leak class 48, unsealed; the European class 6 is stated as 0.0675',
-    mark: 'published',
-    quantity: 'leakage at 1 Pa',
-    unit: 'L/s per m²',
-    published: 0.0675,
-    ours: () => perSquareMetre(48, 1),
-    allowed: { kind: 'absolute', by: 0.0001, why: 'two systems of units, rounded apart' },
-  },
-  {
-    id: 'leak-class-a',
-    source: 'en-12237',
-    where: 'class A, 0.027',
-    mark: 'computed independently',
-    quantity: 'the American leak class that is the same',
-    unit: '',
-    published: 19.2,
-    ours: () => leakClassOf(0.027),
-    allowed: { kind: 'absolute', by: 0.06, why: SAME_FORMULA },
-  },
-  {
-    id: 'leak-class-c',
-    source: 'en-12237',
-    where: 'class C, 0.003, at 200 Pa',
-    mark: 'computed independently',
-    quantity: 'leakage through the class that is the same',
-    unit: 'L/s per m²',
-    published: 0.09393,
-    ours: () => perSquareMetre(leakClassOf(0.003), 200),
-    allowed: { kind: 'absolute', by: 0.00001, why: SAME_FORMULA },
-  },
   ...traverses,
   {
     id: 'noise-fan-speed',

@@ -1,40 +1,18 @@
-/** Necks, faces, elbows, mitres, bends and terminals against published tables and forms. */
+/** Necks, faces, changes of bore and terminals against published tables and forms. */
 import {
-  bendLoss,
-  elbowLoss,
-  frictionFactor,
-  mitreLoss,
+  conicalContraction,
+  conicalDiffuser,
   roundedNeck,
+  screenLoss,
+  suddenContraction,
+  suddenExpansion,
   thickNeck,
   thinNeck,
   type Terminal,
 } from '#physics';
-import type { SourceId } from '../sources.ts';
-import type { Allowed, Check, CheckMark } from '../types.ts';
-import { only, PRINTED, ROUND_AIR, runLoss, SAME_FORMULA, straight } from '../engine.ts';
-
-type Line = readonly [id: string, where: string, quantity: string, published: number, ours: () => number];
-
-/** Loss coefficients of one source, all with the same allowance. */
-const group = (source: SourceId, mark: CheckMark, allowed: Allowed, lines: readonly Line[]): Check[] =>
-  lines.map(([id, where, quantity, published, ours]) => ({
-    id,
-    source,
-    where,
-    mark,
-    quantity,
-    unit: '',
-    published,
-    ours,
-    allowed,
-  }));
-
-const rounding = (by: number, why: string = PRINTED): Allowed => ({ kind: 'absolute', by, why });
-const within = (by: number, why: string): Allowed => ({ kind: 'relative', by, why });
-
-/** A smooth bend with the friction of its own arc, as the published methods state it. */
-const wholeBend = (radius: number) =>
-  bendLoss(90, radius, 5.636e4, 0) + (frictionFactor(5.636e4, 0.0006) * Math.PI * radius) / 2;
+import type { Check } from '../types.ts';
+import { only, ROUND_AIR, runLoss, SAME_FORMULA, straight } from '../engine.ts';
+import { group, rounding, within } from './group.ts';
 
 /** K of a terminal less that of a bare end, as the run is charged for it. */
 function beyondExit(form: Terminal['form']): number {
@@ -116,117 +94,6 @@ export const lossChecks: readonly Check[] = [
       ['face-70', 'free area 0.70', 'slotted face, loss coefficient', 1.1, () => thinNeck(0.7)],
     ],
   ),
-  ...group('ashrae-2009', 'transcribed', rounding(0.006), [
-    [
-      'cd3-1-100',
-      'CD3-1, die-stamped, r/D 1.5',
-      'elbow 100 mm, 90°, loss coefficient',
-      0.21,
-      () => elbowLoss('pressed', 100, 90),
-    ],
-    [
-      'cd3-1-150',
-      'CD3-1, die-stamped, r/D 1.5',
-      'elbow 150 mm, 90°, loss coefficient',
-      0.14,
-      () => elbowLoss('pressed', 150, 90),
-    ],
-    [
-      'cd3-1-230',
-      'CD3-1, die-stamped, r/D 1.5',
-      'elbow 230 mm, 90°, loss coefficient',
-      0.11,
-      () => elbowLoss('pressed', 230, 90),
-    ],
-    [
-      'cd3-9-75',
-      'CD3-9, five gores, r/D 1.5',
-      'elbow 75 mm, 90°, loss coefficient',
-      0.51,
-      () => elbowLoss('gored', 75, 90, 1.5),
-    ],
-    [
-      'cd3-12-075',
-      'CD3-12, three gores, r/D 0.75',
-      'elbow 150 mm, 90°, loss coefficient',
-      0.54,
-      () => elbowLoss('gored', 150, 90, 0.75),
-    ],
-    [
-      'cd3-12-100',
-      'CD3-12, three gores, r/D 1',
-      'elbow 150 mm, 90°, loss coefficient',
-      0.42,
-      () => elbowLoss('gored', 150, 90, 1),
-    ],
-    [
-      'cd3-12-150',
-      'CD3-12, three gores, r/D 1.5',
-      'elbow 150 mm, 90°, loss coefficient',
-      0.34,
-      () => elbowLoss('gored', 150, 90, 1.5),
-    ],
-  ]),
-  ...group('ashrae-2009', 'transcribed', within(0.25, 'other angles are taken in proportion to 90°'), [
-    [
-      'cd3-3-100',
-      'CD3-3, die-stamped 45°',
-      'elbow 100 mm, 45°, loss coefficient',
-      0.13,
-      () => elbowLoss('pressed', 100, 45),
-    ],
-    [
-      'cd3-3-150',
-      'CD3-3, die-stamped 45°',
-      'elbow 150 mm, 45°, loss coefficient',
-      0.08,
-      () => elbowLoss('pressed', 150, 45),
-    ],
-  ]),
-  ...group(
-    'ashrae-2009',
-    'transcribed',
-    within(0.3, 'pleated metal is the nearest published thing to a bend in flexible duct'),
-    [
-      [
-        'cd3-5-100',
-        'CD3-5, pleated, r/D 1.5',
-        'flexible bend 100 mm at 6 m/s, loss coefficient',
-        0.57,
-        () => bendLoss(90, 1.5, 66.4 * 100 * 6, 0.009),
-      ],
-      [
-        'cd3-5-150',
-        'CD3-5, pleated, r/D 1.5',
-        'flexible bend 150 mm at 6 m/s, loss coefficient',
-        0.43,
-        () => bendLoss(90, 1.5, 66.4 * 150 * 6, 0.006),
-      ],
-      [
-        'cd3-5-250',
-        'CD3-5, pleated, r/D 1.5',
-        'flexible bend 250 mm at 6 m/s, loss coefficient',
-        0.28,
-        () => bendLoss(90, 1.5, 66.4 * 250 * 6, 0.0036),
-      ],
-    ],
-  ),
-  ...group('rennels', 'published', rounding(0.00006), [
-    ['mitre-45', 'mitre, closed form', 'mitre of 45°, loss coefficient', 0.3042, () => mitreLoss(45)],
-    ['mitre-90', 'mitre, closed form', 'mitre of 90°, loss coefficient', 1.2021, () => mitreLoss(90)],
-    ['mitre-150', 'mitre, closed form', 'mitre of 150°, loss coefficient', 2.7128, () => mitreLoss(150)],
-  ]),
-  ...(['rennels', 'miller', 'ito'] as const).flatMap((source, i) =>
-    group(source, 'published', within(0.2, 'published methods lie 20 % either side of one another'), [
-      [
-        `bend-${source}`,
-        'smooth bend, 90°, r/D 1, Re 56 360',
-        'loss coefficient, friction included',
-        [0.3733, 0.3953, 0.3244][i]!,
-        () => wholeBend(1),
-      ],
-    ]),
-  ),
   ...group('cory', 'published', rounding(0.06, 'stated to one figure'), [
     [
       'cap-low',
@@ -242,5 +109,69 @@ export const lossChecks: readonly Check[] = [
       0.2,
       () => beyondExit('high-rain-cap'),
     ],
+  ]),
+  ...group('borda', 'published', rounding(1e-9, 'the same law'), [
+    [
+      'step-2',
+      'area doubled',
+      'step up, loss coefficient on the larger bore',
+      1,
+      () => 4 * suddenExpansion(1 / 2),
+    ],
+    [
+      'step-3',
+      'area trebled',
+      'step up, loss coefficient on the larger bore',
+      4,
+      () => 9 * suddenExpansion(1 / 3),
+    ],
+  ]),
+  ...group(
+    'rennels',
+    'published',
+    within(0.2, 'ours takes Idelchik’s form for a step; published methods differ by a fifth'),
+    [
+      [
+        'step-down',
+        'sharp step down to 0.4 of the bore',
+        'loss coefficient on the smaller bore',
+        0.5301,
+        () => suddenContraction(0.16),
+      ],
+    ],
+  ),
+  ...group('rennels', 'computed independently', rounding(0.00006, SAME_FORMULA), [
+    [
+      'cone-in-30',
+      'cone of 30°, 150 to 100 mm, friction 0.02',
+      'loss coefficient on the smaller bore',
+      0.0415,
+      () => conicalContraction(30, 100 / 150, 0.02),
+    ],
+    [
+      'cone-in-60',
+      'cone of 60°, 150 to 125 mm, friction 0.02',
+      'loss coefficient on the smaller bore',
+      0.0487,
+      () => conicalContraction(60, 125 / 150, 0.02),
+    ],
+    [
+      'cone-out-14',
+      'cone of 14°, 100 to 150 mm, friction 0.02',
+      'loss coefficient on the smaller bore',
+      0.0817,
+      () => conicalDiffuser(14, 100 / 150, 0.02),
+    ],
+    [
+      'cone-out-60',
+      'cone of 60°, 100 to 150 mm, friction 0.02',
+      'loss coefficient on the smaller bore',
+      0.3731,
+      () => conicalDiffuser(60, 100 / 150, 0.02),
+    ],
+  ]),
+  ...group('idelchik', 'memory', rounding(0.006, SAME_FORMULA), [
+    ['mesh-50', 'diagram 8-6, free area 0.5', 'wire mesh, loss coefficient', 1.65, () => screenLoss(0.5)],
+    ['mesh-30', 'diagram 8-6, free area 0.3', 'wire mesh, loss coefficient', 6.354, () => screenLoss(0.3)],
   ]),
 ];

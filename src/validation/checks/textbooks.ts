@@ -1,5 +1,5 @@
 /** Worked examples of textbooks: an operating point, friction, density, scaling, a network. */
-import { fanCurve, type FanTable, type Rig } from '#physics';
+import { fanCurve, type FanTable, type Piece, type Rig } from '#physics';
 import { units } from '#units';
 import type { Check } from '../types.ts';
 import { only, PRINTED, runLoss, SAME_FORMULA, solved, straight } from '../engine.ts';
@@ -232,5 +232,26 @@ export const textbookChecks: readonly Check[] = [
     published: 684.513,
     ours: () => stated(150, 200, (0.032 * 10) / 0.15 + 4) + stated(300, 800, (0.032 * 26) / 0.3),
     allowed: { kind: 'absolute', by: 0.001, why: SAME_FORMULA },
+  },
+  {
+    id: 'cengel-diffuser',
+    source: 'cengel',
+    where: 'Example 8-6: water, 6 to 9 cm, 7 m/s, loss coefficient 0.07',
+    mark: 'memory',
+    quantity: 'head lost in the diffuser',
+    unit: 'm of water',
+    published: 0.175,
+    ours: () => {
+      const diffuser: Piece = {
+        id: 'cone',
+        kind: 'reducer',
+        diameter_mm: 60,
+        toDiameter_mm: 90,
+        lossCoefficient: 0.07,
+      };
+      const water = { density_kg_m3: 1000, kinematicViscosity_m2_s: 1e-6 };
+      return runLoss(only(diffuser, water), 7000 * (Math.PI / 4) * 0.06 ** 2) / (1000 * 9.81);
+    },
+    allowed: { kind: 'absolute', by: 0.0006, why: PRINTED },
   },
 ];
