@@ -15,7 +15,7 @@ import type { Check, Row } from './types.ts';
 
 export { judge, summarise, LEAST, type Summary } from './judge.ts';
 export { SOURCES, type SourceId } from './sources.ts';
-export { allowance, number, report, table } from './print.ts';
+export { allowance, DIFFERENCE_FIGURES, number, report, table } from './print.ts';
 export { account, type Account } from './account.ts';
 export type { Allowed, Check, CheckMark, Row, Source } from './types.ts';
 

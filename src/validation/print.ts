@@ -3,16 +3,19 @@ import { LEAST, summarise } from './judge.ts';
 import { SOURCES } from './sources.ts';
 import type { Row } from './types.ts';
 
-/** Five figures, no exponent for the sizes that occur here, a true minus sign. */
-export function number(value: number): string {
+/** Five figures or as many as asked, no exponent for the sizes that occur here, a true minus sign. */
+export function number(value: number, figures = 5): string {
   if (!Number.isFinite(value)) return 'none';
   if (value === 0) return '0';
   const size = Math.floor(Math.log10(Math.abs(value)));
-  const decimals = Math.min(7, Math.max(0, 4 - size));
+  const decimals = Math.min(7, Math.max(0, figures - 1 - size));
   const text = Math.abs(value).toFixed(decimals);
   const short = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
   return value < 0 && Number(short) !== 0 ? `−${short}` : short;
 }
+
+/** More would be noise. */
+export const DIFFERENCE_FIGURES = 3;
 
 /** What is allowed, as short text: "±4 %", "±0.6", "at least". */
 export function allowance(row: Pick<Row, 'allowed'>): string {
@@ -45,7 +48,7 @@ export function table(rows: readonly Row[]): string[] {
     row.unit,
     number(row.published),
     number(row.ours),
-    number(row.difference),
+    number(row.difference, DIFFERENCE_FIGURES),
     allowance(row),
     row.mark,
   ]);

@@ -19,27 +19,27 @@ export const SOURCES = {
   },
   cengel: {
     title: 'Cengel and Cimbala, Fluid Mechanics: Fundamentals and Applications',
-    edition: 'not seen',
+    edition: 'edition not seen',
     read: 'inputs and printed answers in textbook companion codes',
   },
   white: {
     title: 'White, Fluid Mechanics, square duct example',
-    edition: 'not seen',
+    edition: 'edition not seen',
     read: 'inputs and printed answers in a textbook companion code',
   },
   stoecker: {
     title: 'Stoecker and Jones, Refrigeration and Air Conditioning, fans',
-    edition: 'not seen',
+    edition: 'edition not seen',
     read: 'inputs and printed answer in a problem bank',
   },
   fox: {
     title: 'Fox and McDonald, Introduction to Fluid Mechanics, Example 10.11',
-    edition: 'not seen',
+    edition: 'edition not seen',
     read: 'inputs in a textbook companion code; answers worked apart from this engine',
   },
   douglas: {
     title: 'Douglas and others, Fluid Mechanics, Example 14.6',
-    edition: 'not seen',
+    edition: 'edition not seen',
     read: 'inputs in a textbook companion code; answer worked apart from this engine',
   },
   irc: {
@@ -54,27 +54,27 @@ export const SOURCES = {
   },
   'iso-5167': {
     title: 'ISO 5167-2, orifice plates: permanent pressure loss',
-    edition: 'not seen',
+    edition: 'edition not seen',
     read: 'discharge coefficient through the open fluids library, loss formula from memory',
   },
   blevins: {
     title: 'Blevins, Applied Fluid Dynamics Handbook, square-edged screens',
-    edition: 'not seen',
+    edition: 'edition not seen',
     read: 'through the open fluids library',
   },
   rennels: {
     title: 'Rennels and Hudson, Pipe Flow, bends and mitres',
-    edition: 'not seen',
+    edition: 'edition not seen',
     read: 'closed forms through the open fluids library',
   },
   miller: {
     title: 'Miller, Internal Flow Systems, bends',
-    edition: 'not seen',
+    edition: 'edition not seen',
     read: 'through the open fluids library',
   },
   ito: {
     title: 'Ito, pressure losses in smooth pipe bends',
-    edition: 'not seen',
+    edition: 'edition not seen',
     read: 'through the open fluids library',
   },
   fluids: {
@@ -121,17 +121,17 @@ export const SOURCES = {
   },
   magnus: {
     title: 'Magnus formula over water, WMO guide',
-    edition: 'not seen',
+    edition: 'edition not seen',
     read: 'coefficients from memory',
   },
   'en-12237': {
     title: 'Ductwork air tightness classes, EN 12237 and EN 16798-3',
-    edition: 'not seen',
+    edition: 'edition not seen',
     read: 'coefficients on a ductwork page quoting the standard',
   },
   smacna: {
     title: 'SMACNA, HVAC Air Duct Leakage Test Manual, table 4-1',
-    edition: 'not seen',
+    edition: 'edition not seen',
     read: 'reprinted in a test-equipment manual',
   },
   orifice: {
@@ -144,11 +144,15 @@ export const SOURCES = {
     edition: '2001',
     read: 'tables read; profile average worked in closed form',
   },
-  'fan-noise': { title: 'AMCA and ASHRAE fan sound law', edition: 'not seen', read: 'from memory' },
-  'flow-noise': { title: 'Lecture notes on fan and flow noise', edition: 'not seen', read: 'text read' },
+  'fan-noise': { title: 'AMCA and ASHRAE fan sound law', edition: 'edition not seen', read: 'from memory' },
+  'flow-noise': {
+    title: 'Lecture notes on fan and flow noise',
+    edition: 'edition not seen',
+    read: 'text read',
+  },
   'cibse-b': {
     title: 'CIBSE Guide B, flow noise of duct fittings',
-    edition: 'not seen',
+    edition: 'edition not seen',
     read: 'description of the formula read; value worked apart from this engine',
   },
   'mixed-room': {
@@ -166,7 +170,7 @@ export const SOURCES = {
     edition: 'closed form',
     read: 'classic table of area ratios',
   },
-  cory: { title: 'Cory, Fans and Ventilation, weather caps', edition: 'not seen', read: 'web text' },
+  cory: { title: 'Cory, Fans and Ventilation, weather caps', edition: 'edition not seen', read: 'web text' },
   scipy: {
     title: 'Fritsch and Carlson 1980, monotone cubic, as in SciPy',
     edition: 'current',

@@ -1,21 +1,31 @@
 /** Runs only while the pages are built: every check is asked then, and the page needs no script. */
-import { account, allowance, number, runChecks, SOURCES, summarise } from '#validation';
+import { account, allowance, DIFFERENCE_FIGURES, number, runChecks, SOURCES, summarise } from '#validation';
 
 export const prerender = true;
 export const csr = false;
+
+/** Keeps a number and its unit on one line. */
+const together = (words: string) => words.replace(/(\d) (?=[%°a-zL])/g, '$1\u00a0');
 
 export function load() {
   const rows = runChecks();
   const { assumptions, coefficients, materials, sources } = account();
   return {
     summary: summarise(rows),
-    checks: rows.map((row) => ({
-      ...row,
-      source: SOURCES[row.source],
-      outside: number(row.published),
-      ours: number(row.ours),
-      difference: number(row.difference),
-      allowance: allowance(row),
+    groups: [...new Set(rows.map((row) => row.source))].map((id) => ({
+      id,
+      source: SOURCES[id],
+      checks: rows
+        .filter((row) => row.source === id)
+        .map((row) => ({
+          ...row,
+          quantity: together(row.quantity),
+          where: together(row.where),
+          outside: number(row.published),
+          ours: number(row.ours),
+          difference: number(row.difference, DIFFERENCE_FIGURES),
+          allowance: allowance(row),
+        })),
     })),
     assumptions,
     coefficients: coefficients.map((each) => ({
