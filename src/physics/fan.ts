@@ -36,7 +36,7 @@ export function fanCurve(table: FanTable, density: number, speed: number, outlet
   const rating = table.ratingDensity_kg_m3 ?? RATING_DENSITY;
   const area = (Math.PI / 4) * ((table.outletDiameter_mm ?? outletDiameter * 1000) / 1000) ** 2;
   const dynamic = table.pressure === 'static' ? rating / 2 / area ** 2 : 0;
-  const stated = extended(flows, pressures);
+  const stated = extended(flows, pressures, dynamic);
   const scale = (density / rating) * speed ** 2;
   const powers = table.points.map((point) => point.power_W);
   const known = powers.every((power): power is number => power !== undefined);
@@ -69,9 +69,11 @@ export function fanCurve(table: FanTable, density: number, speed: number, outlet
 /**
  * The table beyond its ends (model assumption): to shut-off a straight line at the first slope, never
  * above 1.15 times the first point; to free delivery a straight line at one to two times the last
- * slope; past it, where air is driven through the fan, pressure falls with the square of flow.
+ * slope; past it, where air is driven through the fan, pressure falls with the square of flow, and
+ * by no less than the velocity pressure (`dynamic`, Pa per (m3/s)^2) grows: no fan lifts more the more is
+ * driven through it.
  */
-function extended(flows: readonly number[], pressures: readonly number[]) {
+function extended(flows: readonly number[], pressures: readonly number[], dynamic: number) {
   const inside = monotoneCubic(flows, pressures);
   const n = flows.length;
   const first = flows[0]!;
@@ -83,7 +85,7 @@ function extended(flows: readonly number[], pressures: readonly number[]) {
   const secant = Math.abs((pLast - pressures[n - 2]!) / (last - flows[n - 2]!));
   const endSlope = -Math.min(2 * secant, Math.max(secant, -inside.slopes[n - 1]!)) || -pFirst / last;
   const freeFlow = last + pLast / -endSlope;
-  const square = -endSlope / (2 * freeFlow);
+  const square = Math.max(-endSlope / (2 * freeFlow), dynamic);
   const value = (flow: number): number => {
     if (flow < first) return Math.min(pFirst + startSlope * (first - flow), 1.15 * pFirst);
     if (flow <= last) return inside.value(flow);

@@ -11,7 +11,7 @@ export const OPENS_MM = 10;
 export const jointOpen: FaultDefinition = {
   kind: 'joint-open',
   causes: [],
-  mayRaise: ['room', 'fan'],
+  mayRaise: ['room', 'fan', 'outdoors'],
   fits: hasJoint,
   measure: (amount) => ({ quantity: 'gap', value: OPENS_MM * amount }),
   apply: (rig, { at, amount }) =>
