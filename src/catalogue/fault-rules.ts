@@ -24,7 +24,10 @@ function placeFindings(fault: Fault, path: string, run: readonly Piece[], stock:
   if (piece.kind === 'duct' && behaviourOf(piece) === undefined) return [];
   const { fits } = FAULTS[fault.kind];
   if (fits(piece, stock)) return [];
-  const what = piece.kind === 'duct' ? `a ${behaviourOf(piece)} duct` : `a ${piece.kind}`;
+  const what =
+    piece.kind === 'duct'
+      ? `a ${behaviourOf(piece)} duct`
+      : `${piece.kind === 'elbow' ? 'an' : 'a'} ${piece.kind}`;
   const fitting = run.filter((one) => fits(one, stock)).map(({ id }) => id);
   return [finding('wrong-place', path, fault.kind, fault.at, what, fitting)];
 }

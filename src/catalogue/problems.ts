@@ -168,8 +168,16 @@ const wording = {
   }),
   'bores-differ': (bore: number, before: number, id: string): Words => ({
     found: `${bore} mm beside the ${before} mm of ${quote(id)}`,
-    allowed: `${before} mm: there is no reducer yet`,
-    remedy: 'a change of bore can be stated by a "fitting" between the two with its own lossCoefficient',
+    allowed: `${before} mm: nothing between the two changes the bore`,
+    remedy: 'put a "reducer" between them, or a "fitting" with its own lossCoefficient',
+  }),
+  'reducer-keeps-bore': (bore: number): Words => ({
+    found: `${bore} mm at both ends`,
+    allowed: 'another bore than diameter_mm: a reducer changes it',
+  }),
+  'leakage-twice': (): Words => ({
+    found: 'a leakClass beside it',
+    allowed: 'one of the two: a class, or the leakage stated outright',
   }),
   'unknown-fan': oneOf,
   'unknown-material': oneOf,

@@ -109,6 +109,20 @@ export const ranges = {
   angle_deg: { least: 5, most: 180, unit: 'degrees', slips: [times(180 / Math.PI, 'radians')] },
   radiusRatio: { least: 0.5, most: 10, unit: 'centreline radius over bore, no unit' },
   amount: { least: 0, most: 1, unit: share, slips: [percent] },
+  /** Class A is 0.027; unsealed flexible about 0.042 (30 in US terms). */
+  leakCoefficient_L_s_m2: { least: 0, most: 5, unit: 'L/s per m2 of duct surface at 1 Pa' },
+  /** A hole is 0.5, slow leakage through pores 1. */
+  leakExponent: { least: 0.5, most: 1, unit: noUnit },
+  coefficient_L_s: { least: 0, most: 200, unit: 'L/s at 1 Pa' },
+  openingPressure_Pa: {
+    least: 0,
+    most: 100,
+    unit: 'pascals (Pa)',
+    slips: [times(249.09, 'inches of water')],
+  },
+  straight_m: { ...pathLength, least: 0, most: 20 },
+  wind_Pa: { least: -500, most: 500, unit: 'pascals (Pa), above 0 against the fan' },
+  roofPressure_Pa: { least: -500, most: 500, unit: 'pascals (Pa) against the room' },
   errorShare: { least: 0, most: 1, unit: share, slips: [percent] },
 } as const satisfies Record<string, Range>;
 

@@ -18,13 +18,15 @@ export function runFindings({ run }: Rig, stock: Stock): Finding[] {
     ...boreFindings(run),
     ...run.flatMap((piece, index) => {
       if (piece.kind === 'duct') return ductFindings(piece, `run[${index}]`, stock);
+      if (piece.kind === 'reducer' && piece.toDiameter_mm === piece.diameter_mm)
+        return [finding('reducer-keeps-bore', `run[${index}].toDiameter_mm`, piece.toDiameter_mm)];
       return piece.kind === 'fan' ? fanPieceFindings(piece, `run[${index}]`, stock) : [];
     }),
   ];
 }
 
 /** Stations and pieces the engine adds of its own accord. */
-const RESERVED_IDS = ['room', 'outside air'];
+const RESERVED_IDS = ['room', 'outside air', 'fan inlet', 'bare inlet', 'bare outlet'];
 
 function idFindings(run: readonly Piece[]): Finding[] {
   return run.flatMap(({ id }, index) => {
@@ -52,19 +54,20 @@ function orderFindings(run: readonly Piece[]): Finding[] {
 }
 
 /**
- * Neighbours share one bore; a fan without a bore takes theirs. A fitting states a loss on its own bore, so
- * it may stand where the bore changes.
+ * Neighbours share one bore; a fan without a bore takes theirs. A reducer changes it. A fitting states a
+ * loss on its own bore, so it may stand where the bore changes too.
  */
 function boreFindings(run: readonly Piece[]): Finding[] {
   let before: { readonly id: string; readonly bore: number } | undefined;
-  for (const [index, { id, kind, diameter_mm: bore }] of run.entries()) {
+  for (const [index, piece] of run.entries()) {
+    const { id, kind, diameter_mm: bore } = piece;
     if (kind === 'fitting') before = undefined;
     else if (bore !== undefined) {
       // The first change tells it; the ones after it follow from the same slip.
       if (before !== undefined && before.bore !== bore) {
         return [finding('bores-differ', `run[${index}].diameter_mm`, bore, before.bore, before.id)];
       }
-      before = { id, bore };
+      before = { id, bore: piece.kind === 'reducer' ? piece.toDiameter_mm : bore };
     }
   }
   return [];
@@ -78,6 +81,8 @@ function ductFindings(duct: Duct, path: string, stock: Stock): Finding[] {
   if (duct.fullLength_m !== undefined && duct.fullLength_m < duct.path_m) {
     found.push(finding('shorter-than-path', `${path}.fullLength_m`, duct.fullLength_m, duct.path_m));
   }
+  if (duct.leakClass !== undefined && duct.leakCoefficient_L_s_m2 !== undefined)
+    found.push(finding('leakage-twice', `${path}.leakCoefficient_L_s_m2`));
   return found;
 }
 

@@ -3,7 +3,15 @@
  * is a short code that `findings.ts` turns into words, so the wording stays in one place.
  */
 import * as v from 'valibot';
-import type { FanTable, FaultKind, Fault, Material, Piece, Rig } from '#physics';
+import {
+  FAULTS,
+  type FanTable,
+  type FaultKind,
+  type Fault,
+  type Material,
+  type Piece,
+  type Rig,
+} from '#physics';
 import { inRange, type RangeName } from './ranges.ts';
 
 const record = <Entries extends v.ObjectEntries>(entries: Entries) =>
@@ -127,6 +135,12 @@ const pieces = [
     roughness_mm: maybe('roughness_mm'),
     supports: v.optional(record({ spacing_m: quantity('spacing_m'), width_mm: quantity('width_mm') })),
     bends: v.optional(listOf(bend)),
+    leakClass: v.optional(choice(['A', 'B', 'C', 'D'])),
+    leakCoefficient_L_s_m2: maybe('leakCoefficient_L_s_m2'),
+    leakExponent: maybe('leakExponent'),
+    jointLeak: v.optional(
+      record({ coefficient_L_s: quantity('coefficient_L_s'), exponent: maybe('leakExponent') }),
+    ),
   }),
   record({
     id: text,
@@ -134,6 +148,7 @@ const pieces = [
     form: choice(['gored', 'pressed', 'mitred', 'adjustable', 'flexible']),
     angle_deg: quantity('angle_deg'),
     radiusRatio: maybe('radiusRatio'),
+    gores: v.optional(v.picklist([3, 5, 7], 'type:3, 5 or 7')),
     diameter_mm,
     lossCoefficient: maybe('lossCoefficient'),
   }),
@@ -151,6 +166,7 @@ const pieces = [
     form: choice(['open-end', 'wall-cowl', 'rain-cap', 'high-rain-cap', 'louvre']),
     diameter_mm,
     lossCoefficient: maybe('lossCoefficient'),
+    screen: v.optional(record({ freeArea: quantity('freeArea') })),
   }),
   record({
     id: text,
@@ -158,12 +174,28 @@ const pieces = [
     diameter_mm,
     lossCoefficient: quantity('lossCoefficient'),
   }),
+  record({
+    id: text,
+    kind: v.literal('reducer'),
+    diameter_mm,
+    toDiameter_mm: diameter_mm,
+    form: v.optional(choice(['sudden', 'conical'])),
+    angle_deg: maybe('angle_deg'),
+    lossCoefficient: maybe('lossCoefficient'),
+  }),
+  record({
+    id: text,
+    kind: v.literal('damper'),
+    diameter_mm,
+    openingPressure_Pa: maybe('openingPressure_Pa'),
+    lossCoefficient: maybe('lossCoefficient'),
+  }),
 ] as const;
 
 const PieceSchema = v.variant(
   'kind',
   pieces,
-  'choice:grille|duct|elbow|fan|terminal|fitting',
+  'choice:grille|duct|elbow|fan|terminal|fitting|reducer|damper',
 ) satisfies v.GenericSchema<unknown, Piece>;
 
 const fault = <Kind extends FaultKind>(kind: Kind) => ({
@@ -180,8 +212,22 @@ const FaultSchema = v.variant(
     record(fault('flexible-swap')),
     record(fault('tight-ties')),
     record({ ...fault('extra-length'), manner: v.optional(choice(['bunched', 'draped'])) }),
+    record({ ...fault('bend-at-fan'), straight_m: maybe('straight_m') }),
+    record(fault('fan-reversed')),
+    record(fault('joint-weep')),
+    record(fault('joint-open')),
+    record(fault('joint-off')),
+    record(fault('crushed')),
+    record(fault('dented')),
+    record(fault('blocked-grille')),
+    record(fault('blocked-cowl')),
+    record(fault('screened-cowl')),
+    record(fault('stuck-damper')),
+    record(fault('undersized')),
+    record(fault('no-make-up-air')),
+    record(fault('weak-fan')),
   ],
-  'choice:sag|crimp|flexible-swap|tight-ties|extra-length',
+  `choice:${Object.keys(FAULTS).join('|')}`,
 ) satisfies v.GenericSchema<unknown, Fault>;
 
 const air = record({
@@ -203,6 +249,8 @@ export const RigSchema = record({
     record({ volume_m3: quantity('volume_m3'), makeUpFreeArea_mm2: maybe('makeUpFreeArea_mm2') }),
   ),
   required: v.optional(record({ flow_L_s: quantity('requiredFlow_L_s'), source: text })),
+  outdoors: v.optional(record({ wind_Pa: quantity('wind_Pa') })),
+  roofSpace: v.optional(record({ pressure_Pa: quantity('roofPressure_Pa') })),
   run: listOf(PieceSchema),
   faults: v.optional(listOf(FaultSchema)),
 }) satisfies v.GenericSchema<unknown, Rig>;

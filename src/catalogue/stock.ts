@@ -7,6 +7,7 @@ import fans from '../../seeds/fans.json';
 import instrumentData from '../../seeds/instruments.json';
 import materials from '../../seeds/materials.json';
 import baseCase from '../../seeds/rigs/base-case.json';
+import leakyLoftRun from '../../seeds/rigs/leaky-loft-run.json';
 import longLaundryRun from '../../seeds/rigs/long-laundry-run.json';
 import upstairsBathroom from '../../seeds/rigs/upstairs-bathroom.json';
 import type { Instrument } from './schema.ts';
@@ -22,6 +23,7 @@ const rigs = {
   'upstairs-bathroom': upstairsBathroom,
   'long-laundry-run': longLaundryRun,
   'base-case': baseCase,
+  'leaky-loft-run': leakyLoftRun,
 } as const;
 
 export type SeedRigId = keyof typeof rigs;

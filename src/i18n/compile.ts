@@ -8,6 +8,8 @@ import { parse } from '@formatjs/icu-messageformat-parser';
 import type { Plugin } from 'vite';
 
 const MESSAGES = /\/src\/i18n\/messages\/[^/]+\.json$/;
+/** Said only on a page that sends no script, so that no reader has to fetch them. */
+const BUILT_ONLY = /^know\./;
 const PARSER = '@formatjs/icu-messageformat-parser';
 
 /** A message without placeholders stays a string; any other becomes its parsed form. */
@@ -27,7 +29,9 @@ export function messageCompiler(): Plugin {
     transform(code, id) {
       if (!MESSAGES.test(id)) return null;
       const messages = JSON.parse(code) as Record<string, string>;
-      const entries = Object.entries(messages).map(([key, message]) => [key, compiled(message)]);
+      const entries = Object.entries(messages)
+        .filter(([key]) => !BUILT_ONLY.test(key))
+        .map(([key, message]) => [key, compiled(message)]);
       return { code: JSON.stringify(Object.fromEntries(entries)), map: null };
     },
   };

@@ -1,24 +1,14 @@
 /** From a rich rig with faults to the plain series network it is solved on, or the reason it cannot be. */
-import { airState, type AirState } from './air.ts';
+import { airState } from './air.ts';
 import type { Coefficients } from './coefficients.ts';
+import { bareEntry, withBareEnds } from './ends.ts';
 import { applyFaults, FAULTS } from './faults/index.ts';
-import { fanCurve, type FanCurve } from './fan.ts';
+import { fanCurve } from './fan.ts';
 import { partOf } from './fittings/index.ts';
 import { roomPart } from './fittings/room.ts';
 import { rememberedFriction } from './friction.ts';
-import type { Context, Part } from './network.ts';
+import type { Context, Network, Part } from './network.ts';
 import type { Failure, Fan, FanTable, Note, Rig, Stock } from './types.ts';
-
-export interface Network {
-  readonly air: AirState;
-  /** In order from room to outdoors; the fan stands among them with the losses of its inlet. */
-  readonly parts: readonly Part[];
-  readonly fanIndex: number;
-  readonly fan: FanCurve;
-  readonly speed: number;
-  readonly assumptions: readonly Note[];
-  readonly warnings: readonly Note[];
-}
 
 export function isFailure(value: object): value is Failure {
   return 'outcome' in value && value.outcome === 'failed';
@@ -28,10 +18,17 @@ function failed(code: Failure['code'], path: string, found: string, allowed: str
   return { outcome: 'failed', code, path, found, allowed };
 }
 
-/** Bore in m of the nearest piece that states one, looking back from `index` and then on. */
-function boreNear(rig: Rig, index: number): number {
-  const order = [...rig.run.slice(0, index + 1).reverse(), ...rig.run.slice(index + 1)];
-  for (const piece of order) if (piece.diameter_mm !== undefined) return piece.diameter_mm / 1000;
+/** Bore in m with which the piece at `index` begins: its own, else that of the nearest before it, else after. */
+function boreAt(rig: Rig, index: number): number {
+  const own = rig.run[index]?.diameter_mm;
+  if (own !== undefined) return own / 1000;
+  for (let i = Math.min(index, rig.run.length) - 1; i >= 0; i--) {
+    const piece = rig.run[i]!;
+    if (piece.kind === 'reducer') return piece.toDiameter_mm / 1000;
+    if (piece.diameter_mm !== undefined) return piece.diameter_mm / 1000;
+  }
+  for (const piece of rig.run.slice(index + 1))
+    if (piece.diameter_mm !== undefined) return piece.diameter_mm / 1000;
   return 0.1;
 }
 
@@ -112,23 +109,26 @@ export function buildNetwork(rig: Rig, stock: Stock, coefficients: Coefficients)
     warn: (code, at) => warnings.set(`${code}@${at}`, { code, at }),
   };
   const worked = applyFaults(rig);
-  const parts: Part[] = worked.run.map((piece, i) => partOf(piece, context, boreNear(rig, i)));
+  const parts: Part[] = worked.run.map((piece, i) => partOf(piece, context, boreAt(worked, i)));
   const first = worked.run[0]!;
   if (first.kind !== 'grille' && first.kind !== 'terminal') {
-    const entry = context.coefficients.bareEntry;
-    const bore = parts[0]!.diameter;
-    const scale = (entry * air.density) / 2 / ((Math.PI / 4) * bore * bore) ** 2;
-    parts[0] = { ...parts[0]!, terms: [{ cause: 'entry', loss: (q) => scale * q * q }, ...parts[0]!.terms] };
+    const entry = bareEntry(context, parts[0]!.diameter);
+    parts[0] = { ...parts[0]!, terms: [entry, ...parts[0]!.terms] };
   }
-  const room = rig.room ? roomPart(rig.room, context, parts[0]!.diameter) : null;
+  const sealed = first.kind === 'grille' ? first.condition?.sealed : undefined;
+  const room = roomPart(rig.room, sealed ?? 0, context, parts[0]!.diameter);
   if (room) parts.unshift(room);
+  const fan = worked.run[checked.fanIndex] as Fan;
   const speed = checked.fan.speed ?? 1;
-  const outlet = (checked.fan.diameter_mm ?? boreNear(rig, checked.fanIndex + 1) * 1000) / 1000;
+  const outlet = checked.fan.diameter_mm
+    ? checked.fan.diameter_mm / 1000
+    : boreAt(worked, checked.fanIndex + 1);
+  const ends = withBareEnds(parts, checked.fanIndex + (room ? 1 : 0), worked, context);
   return {
     air,
-    parts,
-    fanIndex: checked.fanIndex + (room ? 1 : 0),
-    fan: fanCurve(checked.table, air.density, speed, outlet),
+    ...ends,
+    leaky: ends.parts.some((part, i) => part.leakage && i >= ends.live[0] && i < ends.live[1]),
+    fan: fanCurve(checked.table, air.density, speed * (fan.condition?.strength ?? 1), outlet),
     speed,
     assumptions: [...assumptions.values()],
     warnings: [...warnings.values()],

@@ -136,6 +136,97 @@ export const COEFFICIENTS = {
     mark: 'memory',
     source: 'EN 13030 class 1, K = 1/0.4^2 on a face the size of the duct',
   },
+  /** Scale on the loss of a change of bore. */
+  reducer: {
+    value: 1,
+    low: 0.8,
+    high: 1.25,
+    mark: 'published',
+    source:
+      'Borda-Carnot, Idelchik diagram 4-9, Rennels cones through the open `fluids` library; spread of the methods',
+  },
+  /** System effect of a tight bend on the flange of the fan, on the inlet velocity pressure. */
+  fanBend: {
+    value: 0.8,
+    low: 0.4,
+    high: 1.2,
+    mark: 'model assumption',
+    source:
+      'of the order of ASHRAE ED7-2 and its 1988 inlet elbow table; fades over 5 bores of straight duct',
+  },
+  /** Factor on the loss of an elbow close behind the fan, less 1. */
+  outletBend: {
+    value: 0.25,
+    low: 0,
+    high: 0.5,
+    mark: 'model assumption',
+    source:
+      'elbow within 2.5 bores of the fan; close-coupled fittings cost about 27 % more than their sum in one test',
+  },
+  /** Pressure that lifts a backdraught flap, Pa. */
+  flapOpening: {
+    value: 5,
+    low: 3,
+    high: 10,
+    mark: 'model assumption',
+    source: 'weight of a plate of 1 kg/m2 hanging near upright; a plate held level would take 10 to 13 Pa',
+  },
+  /** Loss of an open flap. */
+  flapOpen: {
+    value: 0.6,
+    low: 0.3,
+    high: 1,
+    mark: 'model assumption',
+    source: 'single blade out of the stream, above the 0.2 of a butterfly laid flat',
+  },
+  /** Scale on what a stuck flap loses. */
+  stuckFlap: {
+    value: 1,
+    low: 0.7,
+    high: 1.5,
+    mark: 'memory',
+    source: 'single-leaf butterfly table of the SMACNA and ASHRAE CD9-1 kind',
+  },
+  /** Discharge coefficient of a gap or hole in the duct. */
+  gapDischarge: {
+    value: 0.6,
+    low: 0.55,
+    high: 0.7,
+    mark: 'memory',
+    source: 'sharp-edged opening',
+  },
+  /** Share of what its class allows that a wall really leaks. */
+  wallLeakage: {
+    value: 1,
+    low: 0.3,
+    high: 1.5,
+    mark: 'model assumption',
+    source: 'a class is a limit at test; a run put together on site may pass or miss it',
+  },
+  /** Scale on the neck loss of duct crushed under a load. */
+  crushedNeck: {
+    value: 1,
+    low: 0.6,
+    high: 1.2,
+    mark: 'model assumption',
+    source: 'Idelchik diagrams 4-12 and 4-15 for a neck, as for a crimp; no test of crushed duct was found',
+  },
+  /** Scale on the loss of each dent. */
+  dent: {
+    value: 1,
+    low: 0.5,
+    high: 2,
+    mark: 'model assumption',
+    source: 'each dent a rounded neck of the area left, Idelchik diagram 4-13 from memory',
+  },
+  /** Scale on the loss of a wire mesh. */
+  screen: {
+    value: 1,
+    low: 0.85,
+    high: 1.35,
+    mark: 'memory',
+    source: 'Idelchik diagram 8-6; Blevins has 1.35 times as much where the wires are fine and slow',
+  },
 } as const satisfies Record<string, Coefficient>;
 
 export type CoefficientName = keyof typeof COEFFICIENTS;

@@ -20,6 +20,8 @@ export interface FanCurve {
   readonly freeFlow: number;
   /** Flows in m3/s within which the table was measured. */
   readonly measured: readonly [number, number];
+  /** Flow in m3/s below which it stalls: where its stated pressure last stops rising with flow; 0 when it never rises. */
+  readonly stallsBelow: number;
   /** Whether pressure never rises with flow, so that only one crossing is possible. */
   readonly falling: boolean;
 }
@@ -34,7 +36,7 @@ export function fanCurve(table: FanTable, density: number, speed: number, outlet
   const rating = table.ratingDensity_kg_m3 ?? RATING_DENSITY;
   const area = (Math.PI / 4) * ((table.outletDiameter_mm ?? outletDiameter * 1000) / 1000) ** 2;
   const dynamic = table.pressure === 'static' ? rating / 2 / area ** 2 : 0;
-  const stated = extended(flows, pressures);
+  const stated = extended(flows, pressures, dynamic);
   const scale = (density / rating) * speed ** 2;
   const powers = table.points.map((point) => point.power_W);
   const known = powers.every((power): power is number => power !== undefined);
@@ -45,7 +47,8 @@ export function fanCurve(table: FanTable, density: number, speed: number, outlet
   return {
     totalPressure: (flow) => {
       const rated = flow / speed;
-      return scale * (stated.value(rated) + dynamic * rated * Math.abs(rated));
+      // Air driven back through the fan leaves it no velocity pressure at the outlet.
+      return scale * (stated.value(rated) + (rated > 0 ? dynamic * rated * rated : 0));
     },
     velocityPressure: (flow) => (density / 2) * (flow / area) ** 2,
     power: (flow) => {
@@ -55,6 +58,7 @@ export function fanCurve(table: FanTable, density: number, speed: number, outlet
     },
     freeFlow: stated.freeFlow * speed,
     measured: [first * speed, last * speed],
+    stallsBelow: lastPeak(flows, pressures) * speed,
     falling:
       pressures.every((p, i) => i === 0 || p <= pressures[i - 1]!) && dynamic === 0
         ? true
@@ -65,9 +69,11 @@ export function fanCurve(table: FanTable, density: number, speed: number, outlet
 /**
  * The table beyond its ends (model assumption): to shut-off a straight line at the first slope, never
  * above 1.15 times the first point; to free delivery a straight line at one to two times the last
- * slope; past it, where air is driven through the fan, pressure falls with the square of flow.
+ * slope; past it, where air is driven through the fan, pressure falls with the square of flow, and
+ * by no less than the velocity pressure (`dynamic`, Pa per (m3/s)^2) grows: no fan lifts more the more is
+ * driven through it.
  */
-function extended(flows: readonly number[], pressures: readonly number[]) {
+function extended(flows: readonly number[], pressures: readonly number[], dynamic: number) {
   const inside = monotoneCubic(flows, pressures);
   const n = flows.length;
   const first = flows[0]!;
@@ -79,7 +85,7 @@ function extended(flows: readonly number[], pressures: readonly number[]) {
   const secant = Math.abs((pLast - pressures[n - 2]!) / (last - flows[n - 2]!));
   const endSlope = -Math.min(2 * secant, Math.max(secant, -inside.slopes[n - 1]!)) || -pFirst / last;
   const freeFlow = last + pLast / -endSlope;
-  const square = -endSlope / (2 * freeFlow);
+  const square = Math.max(-endSlope / (2 * freeFlow), dynamic);
   const value = (flow: number): number => {
     if (flow < first) return Math.min(pFirst + startSlope * (first - flow), 1.15 * pFirst);
     if (flow <= last) return inside.value(flow);
@@ -98,4 +104,10 @@ function fallsThroughout(stated: (flow: number) => number, dynamic: number, free
     before = pressure;
   }
   return true;
+}
+
+/** Flow at which pressure last stops rising; 0 when it never rises. */
+function lastPeak(flows: readonly number[], pressures: readonly number[]): number {
+  for (let i = flows.length - 1; i > 0; i--) if (pressures[i]! > pressures[i - 1]!) return flows[i]!;
+  return 0;
 }

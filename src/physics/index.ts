@@ -20,3 +20,65 @@ export { monotoneCubic } from './interpolate.ts';
 export { bracketedRoot } from './root.ts';
 export { fanCurve, type FanCurve } from './fan.ts';
 export { elbowLoss } from './fittings/elbow.ts';
+export { screenLoss } from './fittings/terminal.ts';
+export { stuckFlapLoss } from './fittings/damper.ts';
+export { bendEffectLeft } from './fittings/fan.ts';
+export { suddenExpansion, suddenContraction, conicalContraction, conicalDiffuser } from './bore-changes.ts';
+export { LEAK_CLASSES, SEAM_EXPONENT, hole, leakFlow, type LeakPath } from './leakage.ts';
+// Chance and the likely band.
+export { randomFrom, seedFor, words, type Random } from './random.ts';
+export { drawer, moments, type Input } from './distribution.ts';
+export {
+  band,
+  bands,
+  DRAWS,
+  type Band,
+  type BandOptions,
+  type Estimate,
+  type Model,
+  type Sensitivity,
+  type Values,
+} from './uncertainty.ts';
+export {
+  dropBands,
+  FAN_PRESSURE,
+  rigBands,
+  uncertainInputs,
+  type DropBands,
+  type RigBands,
+} from './rig-band.ts';
+export type { Refusal } from './refusal.ts';
+export { MOST_FAULTS, solveSubsets, type FlowName, type SubsetOptions, type Subsets } from './subsets.ts';
+export { fairShares, shapley, sharesOf, type FairShares, type Share } from './shares.ts';
+export {
+  bestOrder,
+  LABOUR,
+  OTHER_LABOUR,
+  putRight,
+  putRightOf,
+  type Labour,
+  type PutRight,
+  type Repair,
+  type RepairOptions,
+} from './repairs.ts';
+export { fanNoise, grilleNoise, NOISE, noiseChange, type NoiseChange, type NoiseChanges } from './noise.ts';
+export {
+  atSpeed,
+  LOWEST_SPEED,
+  speedForFlow,
+  speedRange,
+  speedWhere,
+  withFan,
+  withSpeed,
+  type Answer,
+  type AtSpeed,
+  type SpeedOptions,
+} from './speed.ts';
+export {
+  atSameFlow,
+  atSameWatts,
+  litresPerWatt,
+  speedForWatts,
+  wattsPerLitre,
+  type Contender,
+} from './watts.ts';

@@ -14,6 +14,22 @@ export const ASSUMPTIONS = {
   'make-up-opening': 'model assumption',
   'bend-blend': 'model assumption',
   'compression-small-bore': 'model assumption',
+  'fan-bend': 'model assumption',
+  'doubling-back': 'model assumption',
+  'crushed-neck': 'model assumption',
+  dents: 'model assumption',
+  undersized: 'model assumption',
+  'gore-radius': 'model assumption',
+  'backdraught-flap': 'model assumption',
+  'stuck-flap': 'memory',
+  screen: 'memory',
+  'blocked-opening': 'model assumption',
+  'sealed-room': 'model assumption',
+  'weak-fan': 'model assumption',
+  'leak-approach': 'model assumption',
+  'weeping-joint': 'model assumption',
+  'duct-off': 'model assumption',
+  'backward-flow': 'model assumption',
 } as const satisfies Record<string, Mark>;
 
 export type AssumptionCode = keyof typeof ASSUMPTIONS;
@@ -23,5 +39,7 @@ export const WARNINGS = [
   'compression-beyond-data',
   'transitional-flow',
   'several-points',
+  'stall',
+  'blown-back',
 ] as const;
 export type WarningCode = (typeof WARNINGS)[number];

@@ -3,46 +3,55 @@
  * bracketed method, with the residual reported; a rig that has no answer gives a Failure, never a throw.
  */
 import { CENTRAL, type Coefficients } from './coefficients.ts';
-import { buildNetwork, isFailure, type Network } from './build.ts';
-import { boreArea, lossOf, reynolds, velocityPressure } from './network.ts';
-import { LAMINAR_LIMIT, TURBULENT_LIMIT } from './friction.ts';
+import { buildNetwork, isFailure } from './build.ts';
+import { crossings } from './crossings.ts';
+import { lossOf, type Network } from './network.ts';
+import { report } from './report.ts';
 import { bracketedRoot } from './root.ts';
-import type {
-  CurvePoint,
-  Failure,
-  Note,
-  OperatingPoint,
-  PieceResult,
-  Rig,
-  Solution,
-  Station,
-  Stock,
-} from './types.ts';
+import type { CurvePoint, Failure, OperatingPoint, Rig, Solution, Stock } from './types.ts';
+import { fromFan, leftOver, toFan } from './walk.ts';
 
-/** Pa; far below what any instrument or drawing shows. */
-const TOLERANCE = 1e-9;
-/** The station between what is wrong at the fan's inlet and the fan itself. */
-export const FAN_INLET = 'fan inlet';
-/** Intervals searched when a curve may cross more than once. */
-const SCAN_STEPS = 240;
-
-/** Total pressure in Pa that the run asks of the fan at a flow in m3/s. */
+/** Total pressure in Pa that the run asks of the fan at a flow through the fan in m3/s. */
 export function systemPressure(network: Network, flow: number): number {
+  if (network.leaky) return leakySystemPressure(network, flow);
   let sum = 0;
-  for (const part of network.parts) sum += lossOf(part, flow);
-  return sum;
+  for (let i = network.live[0]; i < network.live[1]; i++) sum += lossOf(network.parts[i]!, flow);
+  return sum + (network.endPressure - network.startPressure);
+}
+
+/** The same where flow is lost or gained on the way: both sides of the fan are solved for their far ends. */
+function leakySystemPressure(network: Network, flow: number): number {
+  const room = root((start) => toFan(network, start).flow - flow, flow, 0.01);
+  const before = toFan(network, room).total;
+  const behind = root((total) => fromFan(network, flow, total), before, 10);
+  return behind - before;
+}
+
+/** Root of a function that grows with x; searched outward from `near` by `step` and its doublings. */
+function root(f: (x: number) => number, near: number, step: number): number {
+  let low = near - step;
+  let high = near + step;
+  for (let i = 0; i < 60 && f(low) > 0; i++) low -= step * 2 ** i;
+  for (let i = 0; i < 60 && f(high) < 0; i++) high += step * 2 ** i;
+  return bracketedRoot(f, low, high, 1e-13);
 }
 
 /**
  * Solve a rig. `stock` gives the fans and materials it names; `coefficients` defaults to central values.
  * Flows in the result in L/s, pressures in Pa. Failures name the path in the rig, what was found and what
- * is allowed.
+ * is allowed. A run that the wind blows back through, or that stands still, is a Solution that says so in
+ * `direction`.
  */
 export function solve(rig: Rig, stock: Stock, coefficients: Coefficients = CENTRAL): Solution | Failure {
   const network = buildNetwork(rig, stock, coefficients);
   if (isFailure(network)) return network;
-  const surplus = (flow: number) => network.fan.totalPressure(flow) - systemPressure(network, flow);
-  const roots = crossings(network, surplus);
+  const surplus = network.leaky
+    ? (flow: number) => leftOver(network, flow)
+    : (flow: number) => network.fan.totalPressure(flow) - systemPressure(network, flow);
+  const least = network.fan.freeFlow * 1e-6;
+  // A fan that lifts nothing, or a run shut so fast that no flow passes it at any pressure.
+  const able = network.fan.totalPressure(least) > 0 && Number.isFinite(surplus(least));
+  const roots = able ? crossings(network, surplus) : [];
   if (roots.length === 0) {
     return {
       outcome: 'failed',
@@ -58,151 +67,25 @@ export function solve(rig: Rig, stock: Stock, coefficients: Coefficients = CENTR
     0,
     points.findIndex((point) => point.stable),
   );
-  return report(network, roots[chosen]!, surplus(roots[chosen]!), points);
+  return report(network, roots[chosen]!, points);
 }
 
-function crossings(network: Network, surplus: (flow: number) => number): number[] {
-  const start = network.fan.freeFlow * 1e-6;
-  if (!(surplus(start) > 0)) return [];
-  let end = network.fan.freeFlow;
-  for (let i = 0; i < 60 && surplus(end) >= 0; i++) end *= 1.5;
-  if (!(surplus(end) < 0)) return [];
-  if (network.fan.falling) return [bracketedRoot(surplus, start, end, TOLERANCE)];
-  const roots: number[] = [];
-  const edges = brackets(network, start, end);
-  let left = start;
-  let atLeft = surplus(left);
-  for (const right of edges) {
-    const atRight = surplus(right);
-    if (atLeft * atRight <= 0 && atRight !== 0) roots.push(bracketedRoot(surplus, left, right, TOLERANCE));
-    left = right;
-    atLeft = atRight;
-  }
-  return roots;
-}
-
-/**
- * Ends of the brackets to search, in order. What the run asks for grows with flow, so where the fan's
- * pressure falls there is one crossing at most and the stretch is one bracket; where it rises it is cut fine.
- */
-function brackets(network: Network, start: number, end: number): number[] {
-  const edges: number[] = [];
-  let flow = start;
-  let pressure = network.fan.totalPressure(start);
-  let rose = false;
-  for (let i = 1; i <= SCAN_STEPS; i++) {
-    const next = start + ((end - start) * i) / SCAN_STEPS;
-    const atNext = network.fan.totalPressure(next);
-    const rises = atNext > pressure;
-    if ((rises || rose) && i > 1) edges.push(flow);
-    flow = next;
-    pressure = atNext;
-    rose = rises;
-  }
-  edges.push(end);
-  return edges;
-}
-
-function operatingPoint(network: Network, surplus: (flow: number) => number, flow: number): OperatingPoint {
-  const step = Math.max(1e-7, flow * 1e-5);
+/** `start` is the flow at the start of the live run. */
+function operatingPoint(network: Network, surplus: (flow: number) => number, start: number): OperatingPoint {
+  const step = Math.max(1e-7, Math.abs(start) * 1e-5);
+  const flow = network.leaky ? toFan(network, start).flow : start;
   return {
     flow_L_s: flow * 1000,
     pressure_Pa: network.fan.totalPressure(flow),
     // On a falling fan curve every crossing is: the run asks for more at more flow.
-    stable: network.fan.falling || surplus(flow + step) < surplus(flow - step),
+    stable: network.fan.falling || surplus(start + step) < surplus(start - step),
   };
 }
 
-function report(network: Network, flow: number, residual: number, points: OperatingPoint[]): Solution {
-  const { air, fan, parts, fanIndex } = network;
-  const litres = flow * 1000;
-  const pressure = fan.totalPressure(flow);
-  const power = fan.power(flow);
-  const pieces: PieceResult[] = parts.map((part) => {
-    const causes = part.terms.map((term) => ({ cause: term.cause, loss_Pa: term.loss(flow) }));
-    return {
-      id: part.id,
-      kind: part.kind,
-      flow_L_s: litres,
-      velocity_m_s: flow / boreArea(part.diameter),
-      velocityPressure_Pa: velocityPressure(flow, part.diameter, air.density),
-      loss_Pa: causes.reduce((sum, cause) => sum + cause.loss_Pa, 0),
-      causes,
-      shape: part.shape,
-    };
-  });
-  return {
-    outcome: 'solved',
-    flow_L_s: { room: litres, fan: litres, outdoors: litres },
-    fan: {
-      pressure_Pa: pressure,
-      staticPressure_Pa: pressure - fan.velocityPressure(flow),
-      power_W: power,
-      litresPerWatt: power ? litres / power : null,
-      speed: network.speed,
-    },
-    air: { density_kg_m3: air.density, kinematicViscosity_m2_s: air.viscosity },
-    residual_Pa: residual,
-    pieces,
-    stations: stations(network, flow, pieces, fanIndex, pressure),
-    operatingPoints: points,
-    warnings: warnings(network, flow, points),
-    assumptions: network.assumptions,
-  };
-}
-
-function stations(
-  network: Network,
-  flow: number,
-  pieces: PieceResult[],
-  fanIndex: number,
-  rise: number,
-): Station[] {
-  const list: Station[] = [
-    {
-      after: 'outside air',
-      flow_L_s: flow * 1000,
-      totalPressure_Pa: 0,
-      staticPressure_Pa: 0,
-      velocity_m_s: 0,
-    },
-  ];
-  let total = 0;
-  for (const [i, piece] of pieces.entries()) {
-    const open = piece.kind === 'room' || piece.kind === 'terminal';
-    const place = (after: string): Station => ({
-      after,
-      flow_L_s: piece.flow_L_s,
-      totalPressure_Pa: total,
-      staticPressure_Pa: total - (open ? 0 : piece.velocityPressure_Pa),
-      velocity_m_s: open ? 0 : piece.velocity_m_s,
-    });
-    total -= piece.loss_Pa;
-    if (i === fanIndex) {
-      list.push(place(FAN_INLET));
-      total += rise;
-    }
-    list.push(place(piece.id));
-  }
-  if (network.parts[0]!.kind !== 'room') list[0] = { ...list[0]!, after: 'room' };
-  return list;
-}
-
-function warnings(network: Network, flow: number, points: OperatingPoint[]): Note[] {
-  const list: Note[] = [...network.warnings];
-  const fan = network.parts[network.fanIndex]!.id;
-  const [low, high] = network.fan.measured;
-  if (flow < low || flow > high) list.push({ code: 'outside-fan-table', at: fan });
-  if (points.length > 1) list.push({ code: 'several-points', at: fan });
-  for (const part of network.parts) {
-    const re = reynolds(flow, part.diameter, network.air.viscosity);
-    if (part.kind === 'duct' && re > LAMINAR_LIMIT && re < TURBULENT_LIMIT)
-      list.push({ code: 'transitional-flow', at: part.id });
-  }
-  return list;
-}
-
-/** The system curve of a rig as total pressure (Pa) at flows (L/s >= 0); null where the rig cannot be built. */
+/**
+ * What a rig's run asks of the fan as total pressure (Pa) at flows through the fan (L/s >= 0); null where
+ * the rig cannot be built. Leaks and wind are in it.
+ */
 export function systemCurve(
   rig: Rig,
   stock: Stock,

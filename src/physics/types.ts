@@ -3,6 +3,10 @@
  * number is never read without one; inside functions everything is SI (m, m3/s, Pa, kg/m3).
  */
 
+import type { Piece, PieceKind } from './pieces.ts';
+
+export type * from './pieces.ts';
+
 /** Air drawn from the room. Either the state, from which density and viscosity follow, or both outright. */
 export interface Air {
   readonly temperature_C?: number;
@@ -70,99 +74,6 @@ export interface Material {
 export type Mark =
   'published' | 'transcribed' | 'memory' | 'model assumption' | 'common practice, no source' | 'invented';
 
-export interface Supports {
-  readonly spacing_m: number;
-  /** Width of strap or saddle that carries the duct. */
-  readonly width_mm: number;
-}
-
-export interface Bend {
-  readonly angle_deg: number;
-  /** Centreline radius over bore. */
-  readonly radiusRatio: number;
-}
-
-interface Base {
-  readonly id: string;
-}
-
-export interface Grille extends Base {
-  readonly kind: 'grille';
-  readonly diameter_mm: number;
-  /** Open share of the face, 0 to 1. */
-  readonly freeArea?: number;
-  readonly lossCoefficient?: number;
-}
-
-export interface Duct extends Base {
-  readonly kind: 'duct';
-  readonly material: string;
-  readonly diameter_mm: number;
-  /** Length of the path it follows. */
-  readonly path_m: number;
-  /** Length of the same piece pulled fully out; the path when absent. */
-  readonly fullLength_m?: number;
-  readonly roughness_mm?: number;
-  readonly supports?: Supports;
-  readonly bends?: readonly Bend[];
-  /** What faults have done to it; never written in a file. */
-  readonly condition?: DuctCondition;
-}
-
-export interface DuctCondition {
-  /** Sag depth over span, 0 to 0.25. */
-  readonly sagRatio?: number;
-  /** Span between the supports that are left, when supports are missing. */
-  readonly span_m?: number;
-  /** Bore under each tie over full bore. */
-  readonly tieRatio?: number;
-  /** Metres beyond what the hung path needs, bunched along it. */
-  readonly bunched_m?: number;
-  /** Metres beyond what the hung path needs, lying in loops. */
-  readonly draped_m?: number;
-  /** Share of the length replaced by another material, relaxed as it comes out of the box. */
-  readonly swap?: { readonly share: number; readonly material: string };
-}
-
-export interface Elbow extends Base {
-  readonly kind: 'elbow';
-  readonly form: 'gored' | 'pressed' | 'mitred' | 'adjustable' | 'flexible';
-  readonly angle_deg: number;
-  readonly radiusRatio?: number;
-  readonly diameter_mm: number;
-  readonly lossCoefficient?: number;
-}
-
-export interface Fan extends Base {
-  readonly kind: 'fan';
-  /** A catalogue id, or the table itself. */
-  readonly fan: string | FanTable;
-  /** Share of rated speed; 1 when absent. */
-  readonly speed?: number;
-  /** Spigot bore; that of the neighbouring pieces when absent. */
-  readonly diameter_mm?: number;
-  readonly condition?: { readonly inletFlattening?: number };
-}
-
-export interface Terminal extends Base {
-  readonly kind: 'terminal';
-  readonly form: 'open-end' | 'wall-cowl' | 'rain-cap' | 'high-rain-cap' | 'louvre';
-  readonly diameter_mm: number;
-  /** Includes the exit velocity pressure. */
-  readonly lossCoefficient?: number;
-}
-
-/** A loss stated outright, charged on the velocity pressure of its bore. */
-export interface Fitting extends Base {
-  readonly kind: 'fitting';
-  readonly diameter_mm: number;
-  readonly lossCoefficient: number;
-}
-
-export type Piece = Grille | Duct | Elbow | Fan | Terminal | Fitting;
-/** The room itself is reported as a piece when replacement air has to squeeze in. */
-export type PieceKind = Piece['kind'] | 'room';
-
 /** A fault named by kind, place (a piece id) and amount 0 to 1. */
 export interface Fault {
   readonly kind: FaultKind;
@@ -172,9 +83,30 @@ export interface Fault {
   readonly span_m?: number;
   /** `extra-length` only; bunched when absent. */
   readonly manner?: 'bunched' | 'draped';
+  /** `bend-at-fan` put in at a fan only: straight duct between the bend and the fan; none when absent. */
+  readonly straight_m?: number;
 }
 
-export type FaultKind = 'sag' | 'crimp' | 'flexible-swap' | 'tight-ties' | 'extra-length';
+export type FaultKind =
+  | 'sag'
+  | 'crimp'
+  | 'flexible-swap'
+  | 'tight-ties'
+  | 'extra-length'
+  | 'bend-at-fan'
+  | 'fan-reversed'
+  | 'joint-weep'
+  | 'joint-open'
+  | 'joint-off'
+  | 'crushed'
+  | 'blocked-grille'
+  | 'blocked-cowl'
+  | 'screened-cowl'
+  | 'stuck-damper'
+  | 'undersized'
+  | 'no-make-up-air'
+  | 'weak-fan'
+  | 'dented';
 
 /** One room, fan, run and surroundings with its faults, in order from room to outdoors. */
 export interface Rig {
@@ -183,6 +115,10 @@ export interface Rig {
   readonly air?: Air;
   readonly room?: Room;
   readonly required?: Requirement;
+  /** Wind (and stack) pressure at the terminal against the room's surroundings; above 0 it pushes back. */
+  readonly outdoors?: { readonly wind_Pa: number };
+  /** Pressure of the space the duct leaks to, against the room's surroundings; 0 when absent. */
+  readonly roofSpace?: { readonly pressure_Pa: number };
   readonly run: readonly Piece[];
   readonly faults?: readonly Fault[];
 }
@@ -207,7 +143,17 @@ export type Cause =
   | 'entry'
   | 'exit'
   | 'fitting'
-  | 'make-up';
+  | 'make-up'
+  | 'fan bend'
+  | 'doubling back'
+  | 'crushed'
+  | 'dents'
+  | 'undersized'
+  | 'reducer'
+  | 'flap'
+  | 'stuck flap'
+  | 'blocked'
+  | 'screen';
 
 export interface CauseLoss {
   readonly cause: Cause;
@@ -233,15 +179,41 @@ export interface PieceShape {
   /** Flattened height over bore at the crimp. */
   readonly crimpHeightRatio?: number;
   readonly swappedShare?: number;
+  /** Open area where it is crushed over full area, and over what length. */
+  readonly crushedOpenArea?: number;
+  readonly crushedLength_m?: number;
+  readonly dents?: number;
+  /** Open area at a dent over full area. */
+  readonly dentOpenArea?: number;
+  /** Bore put in over bore meant. */
+  readonly boreRatio?: number;
+  /** Clear gap all round at the joint nearer the fan. */
+  readonly jointGap_mm?: number;
+  readonly jointOff?: boolean;
+  /** Open share of a grille's face, as clogged. */
+  readonly freeArea?: number;
+  /** Share of the terminal's opening that is closed up. */
+  readonly blockedShare?: number;
+  /** Open share of a screen put on afterwards. */
+  readonly screenFreeArea?: number;
+  readonly stuck_deg?: number;
+  /** Degrees of a tight bend before the fan, of each bend of a duct that doubles back, and the share of speed it reaches. */
+  readonly inletBend_deg?: number;
+  readonly doubledBack_deg?: number;
+  readonly fanStrength?: number;
 }
 
 export interface PieceResult {
   readonly id: string;
   readonly kind: PieceKind;
+  /** Flow that enters it, behind any leak at its upstream joint; below 0 it runs back into the house. */
   readonly flow_L_s: number;
   readonly velocity_m_s: number;
   readonly velocityPressure_Pa: number;
-  /** Total-pressure loss; 0 for the fan, whose rise stands in `Solution.fan`. Inlet faults of the fan count here. */
+  /**
+   * Total-pressure loss in the direction of the run, below 0 where air runs back; 0 for the fan, whose
+   * rise stands in `Solution.fan`. Inlet faults of the fan count here.
+   */
   readonly loss_Pa: number;
   readonly causes: readonly CauseLoss[];
   readonly shape: PieceShape;
@@ -251,12 +223,27 @@ export interface PieceResult {
 export interface Station {
   /** Piece just upstream; "room" or "outside air" for the first, "fan inlet" just before the fan lifts the pressure. */
   readonly after: string;
+  /** Flow that leaves the piece, past any leak at its downstream joint. */
   readonly flow_L_s: number;
   readonly totalPressure_Pa: number;
   readonly staticPressure_Pa: number;
   readonly velocity_m_s: number;
 }
 
+/** One place where the run leaks. */
+export interface Leak {
+  readonly id: string;
+  /** The piece. */
+  readonly at: string;
+  /** Side of the fan. */
+  readonly side: 'suction' | 'discharge';
+  /** Above 0 air leaves the duct, below 0 air of the roof space is drawn in. */
+  readonly flow_L_s: number;
+  /** Static pressure in the duct just before the leak, against the roof space. */
+  readonly static_Pa: number;
+}
+
+/** `flow_L_s` is what passes the fan. */
 export interface OperatingPoint {
   readonly flow_L_s: number;
   readonly pressure_Pa: number;
@@ -271,6 +258,11 @@ export interface Note {
 
 export interface Solution {
   readonly outcome: 'solved';
+  /**
+   * Which way the air goes through the fan: forward; reversed, blown back by the wind; or stopped, when
+   * the fan cannot lift the flap or pass any air against what stands before it.
+   */
+  readonly direction: 'forward' | 'reversed' | 'stopped';
   readonly flow_L_s: { readonly room: number; readonly fan: number; readonly outdoors: number };
   readonly fan: {
     /** Total pressure rise. */
@@ -284,6 +276,7 @@ export interface Solution {
   readonly residual_Pa: number;
   readonly pieces: readonly PieceResult[];
   readonly stations: readonly Station[];
+  readonly leaks: readonly Leak[];
   readonly operatingPoints: readonly OperatingPoint[];
   readonly warnings: readonly Note[];
   readonly assumptions: readonly Note[];

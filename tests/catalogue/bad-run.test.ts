@@ -78,7 +78,8 @@ const run: Case[] = [
     'run[3].diameter_mm',
     '125 mm',
     '100 mm of "inlet"',
-    'no reducer yet',
+    'changes the bore',
+    '"reducer"',
     '"fitting"',
   ],
   [

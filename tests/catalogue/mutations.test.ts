@@ -156,7 +156,11 @@ it('a value of another type is always refused, there or at what holds it', () =>
 });
 
 it('a number turned negative is always refused where it stands', () => {
-  const numbers = placeOf((held) => typeof held === 'number' && held !== 0);
+  // Wind and the pressure of the roof space may stand on either side of nothing.
+  const numbers = placeOf(
+    (held, path) =>
+      typeof held === 'number' && held !== 0 && path[0] !== 'outdoors' && path[0] !== 'roofSpace',
+  );
   fc.assert(
     fc.property(numbers, ({ id, path }) => {
       const rig = seedRig(id);

@@ -1,6 +1,7 @@
 /** Every coefficient that is not a law has a range, a source and a mark, and is really used. */
 import { describe, expect, test } from 'vitest';
 import { CENTRAL, COEFFICIENTS, solve, type Coefficient, type CoefficientName, type Rig } from '#physics';
+import leakyLoftRun from '../../seeds/rigs/leaky-loft-run.json' with { type: 'json' };
 import { stock } from './rigs.ts';
 
 const names = Object.keys(COEFFICIENTS) as CoefficientName[];
@@ -43,12 +44,25 @@ const ending = (form: 'open-end' | 'rain-cap' | 'high-rain-cap' | 'louvre'): Rig
   ...rig,
   run: rig.run.map((piece) => (piece.kind === 'terminal' ? { ...piece, form } : piece)),
 });
+const loft = leakyLoftRun as unknown as Rig;
+const mended: Rig = { ...loft, faults: [] };
 const WHERE: Partial<Record<CoefficientName, Rig>> = {
   bareEntry: { ...bare, faults: [] },
   openEnd: ending('open-end'),
   rainCap: ending('rain-cap'),
   highRainCap: ending('high-rain-cap'),
   louvre: ending('louvre'),
+  reducer: loft,
+  fanBend: loft,
+  outletBend: loft,
+  flapOpening: mended,
+  flapOpen: mended,
+  stuckFlap: loft,
+  gapDischarge: loft,
+  wallLeakage: loft,
+  crushedNeck: loft,
+  dent: loft,
+  screen: mended,
 };
 
 function flow(of: Rig, coefficients = CENTRAL): number {

@@ -1,7 +1,11 @@
-/** Random legal rigs: one bore, a grille, up to three pieces each side of any fan, a terminal, any faults that fit. */
+/**
+ * Random legal rigs: a grille, up to three pieces each side of any fan, a terminal, any faults that fit.
+ * Of one bore and tight, unless they are asked to be leaky.
+ */
 import fc from 'fast-check';
 import {
   FAULTS,
+  type Duct,
   type Fault,
   type FaultKind,
   type FanTable,
@@ -16,6 +20,9 @@ import materials from '../../seeds/materials.json' with { type: 'json' };
 
 export const stock = { fans, materials } as unknown as Stock;
 export const KINDS = Object.keys(FAULTS) as FaultKind[];
+/** Faults that let air out or in on the way. */
+export const LEAKS: readonly FaultKind[] = ['joint-weep', 'joint-open', 'joint-off'];
+const TIGHT = KINDS.filter((kind) => !LEAKS.includes(kind));
 
 /** One seed for all properties, so that a failure comes back. */
 export const SEEDED = { seed: 20260101 } as const;
@@ -153,7 +160,7 @@ export function rigs({ taut = false, faulty = true } = {}): fc.Arbitrary<Rig> {
         ),
         faults: fc.array(
           fc.tuple(
-            fc.constantFrom(...KINDS),
+            fc.constantFrom(...TIGHT),
             number(0, 1),
             number(0, 1),
             fc.boolean(),
@@ -192,4 +199,79 @@ export function rigs({ taut = false, faulty = true } = {}): fc.Arbitrary<Rig> {
         };
       }),
   );
+}
+
+const leakage: fc.Arbitrary<Partial<Duct>> = fc.oneof(
+  fc.constant({}),
+  fc.constantFrom('A' as const, 'B' as const, 'C' as const, 'D' as const).map((leakClass) => ({ leakClass })),
+  fc.record({ leakCoefficient_L_s_m2: number(0, 0.5), leakExponent: number(0.5, 1) }),
+  fc.record({ jointLeak: fc.record({ coefficient_L_s: number(0, 5), exponent: maybe(number(0.5, 1)) }) }),
+);
+
+const damper = (bore: number): fc.Arbitrary<(id: string) => Piece> =>
+  fc
+    .record({ openingPressure_Pa: maybe(number(0, 20)), lossCoefficient: maybe(number(0, 3)) })
+    .map((rest) => (id: string): Piece => ({ id, kind: 'damper', diameter_mm: bore, ...rest }));
+
+/** Any leaks, changes of bore, flaps, screens, gores, wind, roof spaces under pressure, and every kind of fault. */
+export function leakyRigs(): fc.Arbitrary<Rig> {
+  const weather = fc.record({
+    seal: fc.array(leakage, { minLength: 8, maxLength: 8 }),
+    to: fc.tuple(fc.constantFrom(0.7, 0.8, 1, 1, 1.25), fc.constantFrom(0.7, 1, 1, 1.25, 1.5)),
+    form: fc.constantFrom('sudden' as const, 'conical' as const),
+    angle_deg: number(5, 180),
+    gores: fc.constantFrom(3 as const, 5 as const, 7 as const),
+    wind_Pa: fc.oneof(fc.constant(0), number(-30, 30), number(-500, 500)),
+    roof_Pa: fc.oneof(fc.constant(0), number(-20, 20)),
+    screen: maybe(number(0.2, 1)),
+    flap: maybe(damper(100)),
+    faults: fc.array(
+      fc.record({
+        kind: fc.constantFrom(...KINDS, ...LEAKS),
+        where: number(0, 1),
+        amount: fc.oneof(number(0, 1), fc.constant(1)),
+        straight_m: maybe(number(0, 1)),
+      }),
+      { maxLength: 8 },
+    ),
+  });
+  return fc.tuple(rigs({ faulty: false }), weather).map(([rig, extra]): Rig => {
+    const { seal, to, form, angle_deg, gores, screen, flap } = extra;
+    const fan = rig.run.findIndex(({ kind }) => kind === 'fan');
+    const first = rig.run[0]!.diameter_mm!;
+    const second = first * to[0];
+    const third = second * to[1];
+    const step = (id: string, from: number, next: number): Piece[] =>
+      from === next ? [] : [{ id, kind: 'reducer', diameter_mm: from, toDiameter_mm: next, form, angle_deg }];
+    const rebored = rig.run.map((piece, i): Piece => {
+      const bore = i < fan ? first : third;
+      if (piece.kind === 'fan') return { ...piece, diameter_mm: second };
+      if (piece.kind === 'duct') return { ...piece, diameter_mm: bore, ...seal[i % seal.length] };
+      if (piece.kind === 'elbow' && piece.form === 'gored') return { ...piece, diameter_mm: bore, gores };
+      if (piece.kind === 'terminal')
+        return { ...piece, diameter_mm: bore, ...(screen ? { screen: { freeArea: screen } } : {}) };
+      return { ...piece, diameter_mm: bore };
+    });
+    const run = [
+      ...rebored.slice(0, fan),
+      ...step('step in', first, second),
+      rebored[fan]!,
+      ...step('step out', second, third),
+      ...rebored.slice(fan + 1, -1),
+      ...(flap ? [{ ...flap('flap'), diameter_mm: third } as Piece] : []),
+      rebored[rebored.length - 1]!,
+    ];
+    return {
+      ...rig,
+      outdoors: { wind_Pa: extra.wind_Pa },
+      roofSpace: { pressure_Pa: extra.roof_Pa },
+      run,
+      faults: extra.faults.flatMap(({ kind, where, amount, straight_m }): Fault[] => {
+        const places = run.filter((piece) => FAULTS[kind].fits(piece, stock));
+        const at = places[Math.min(places.length - 1, Math.floor(where * places.length))];
+        if (!at) return [];
+        return [{ kind, at: at.id, amount, ...(straight_m && kind === 'bend-at-fan' ? { straight_m } : {}) }];
+      }),
+    };
+  });
 }

@@ -37,9 +37,19 @@ describe('every legal rig', () => {
       }),
       { ...SEEDED, numRuns: 5000 },
     );
-    // Each code there is was met, and no other.
-    expect([...assumed].sort()).toEqual(Object.keys(ASSUMPTIONS).sort());
-    expect([...warned].sort()).toEqual([...WARNINGS].sort());
+    // Each code there is was met, and no other, but for those of leaks, weather and pieces these runs are
+    // without: leaky.test.ts meets them.
+    const elsewhere = [
+      'leak-approach',
+      'weeping-joint',
+      'duct-off',
+      'backward-flow',
+      'gore-radius',
+      'backdraught-flap',
+      'stuck-flap',
+    ];
+    expect([...assumed, ...elsewhere].sort()).toEqual(Object.keys(ASSUMPTIONS).sort());
+    expect([...warned, 'blown-back'].sort()).toEqual([...WARNINGS].sort());
   }, 120_000);
 
   test('all crossings are reported in order, the stable first of them is taken', () => {

@@ -113,9 +113,27 @@ describe('rigs', () => {
     expect(solved(rig).flow_L_s.room).toBeGreaterThan(rig.required!.flow_L_s * 1.2);
   });
 
-  it('the laundry run carries a fault of every kind, and mending them all moves more air', () => {
-    const rig = seedRig('long-laundry-run');
+  it('the leaky loft run has every kind of piece and fault, and mending them all gets more air outdoors', () => {
+    const rig = seedRig('leaky-loft-run');
     expect(new Set(rig.faults!.map(({ kind }) => kind))).toEqual(new Set(Object.keys(FAULTS)));
+    const pieces = ['grille', 'duct', 'elbow', 'reducer', 'fan', 'damper', 'terminal'];
+    expect([...new Set(rig.run.map(({ kind }) => kind))].sort()).toEqual(pieces.sort());
+    const { flow_L_s, leaks } = solved(rig);
+    expect(flow_L_s.fan).toBeGreaterThan(flow_L_s.room + 1);
+    expect(flow_L_s.outdoors).toBeLessThan(flow_L_s.fan - 10);
+    expect(new Set(leaks.map(({ side }) => side))).toEqual(new Set(['suction', 'discharge']));
+    expect(solved({ ...rig, faults: [] }).flow_L_s.outdoors).toBeGreaterThan(flow_L_s.outdoors + 20);
+  });
+
+  it('the laundry run carries the five faults of the first lesson, and mending them all moves more air', () => {
+    const rig = seedRig('long-laundry-run');
+    expect(rig.faults!.map(({ kind }) => kind)).toEqual([
+      'sag',
+      'crimp',
+      'flexible-swap',
+      'tight-ties',
+      'extra-length',
+    ]);
     expect(solved({ ...rig, faults: [] }).flow_L_s.room).toBeGreaterThan(solved(rig).flow_L_s.room + 10);
     const length = rig.run.reduce((sum, piece) => sum + (piece.kind === 'duct' ? piece.path_m : 0), 0);
     expect(length).toBeCloseTo(9.5, 6);

@@ -7,7 +7,12 @@ export const FLATTEST = 0.9;
 
 export const crimp: FaultDefinition = {
   kind: 'crimp',
+  causes: ['crimp', 'fan system effect'],
   fits: (piece) => piece.kind === 'fan',
   measure: (amount) => ({ quantity: 'flattened-share', value: FLATTEST * amount }),
-  apply: (rig, { at, amount }) => onFan(rig, at, (flattened) => Math.max(flattened, FLATTEST * amount)),
+  apply: (rig, { at, amount }) =>
+    onFan(rig, at, (condition) => ({
+      ...condition,
+      inletFlattening: Math.max(condition.inletFlattening ?? 0, FLATTEST * amount),
+    })),
 };

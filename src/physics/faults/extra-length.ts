@@ -7,6 +7,7 @@ export const LONGEST_M = 3;
 
 export const extraLength: FaultDefinition = {
   kind: 'extra-length',
+  causes: ['compression', 'loops'],
   fits: (piece, stock) => piece.kind === 'duct' && stock.materials[piece.material]?.behaviour !== 'rigid',
   measure: (amount) => ({ quantity: 'extra-length', value: LONGEST_M * amount }),
   apply: (rig, { at, amount, manner }) =>

@@ -4,6 +4,7 @@ import type { FaultDefinition } from './index.ts';
 
 export const flexibleSwap: FaultDefinition = {
   kind: 'flexible-swap',
+  causes: ['swap'],
   fits: (piece, stock) => piece.kind === 'duct' && stock.materials[piece.material]?.behaviour !== 'flexible',
   measure: (amount) => ({ quantity: 'swapped-share', value: amount }),
   apply: (rig, { at, amount }) =>

@@ -11,6 +11,8 @@ export const DEEPEST = 0.25;
 
 export const sag: FaultDefinition = {
   kind: 'sag',
+  causes: ['sag'],
+  mayRaise: ['room', 'fan', 'outdoors'],
   fits: (piece, stock) => piece.kind === 'duct' && stock.materials[piece.material]?.behaviour === 'flexible',
   measure: (amount) => ({ quantity: 'sag-ratio', value: DEEPEST * amount }),
   apply: (rig, { at, amount, span_m }) =>

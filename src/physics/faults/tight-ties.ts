@@ -7,6 +7,7 @@ export const TIGHTEST = 0.5;
 
 export const tightTies: FaultDefinition = {
   kind: 'tight-ties',
+  causes: ['ties'],
   fits: (piece, stock) => piece.kind === 'duct' && stock.materials[piece.material]?.behaviour !== 'rigid',
   measure: (amount) => ({ quantity: 'tied-share', value: TIGHTEST * amount }),
   apply: (rig, { at, amount }) =>

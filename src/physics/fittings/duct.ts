@@ -11,6 +11,9 @@ import {
 import { bendOf } from '../bends.ts';
 import { compressionFactor, compressionOf, MEASURED_BORE_MM, MEASURED_COMPRESSION } from '../compression.ts';
 import { roundedNeck } from '../constriction.ts';
+import { damageOf } from './damage.ts';
+import { jointOf } from './joint.ts';
+import { undersizedPart } from './undersized.ts';
 import { sagShape, supportRadiusRatio } from '../sag.ts';
 
 /** Spacing taken when a rig states no supports: the figure of ADC section 4.6 as a US DOE guide quotes it. */
@@ -34,6 +37,8 @@ export function ductLengths(duct: Duct) {
 export function ductPart(duct: Duct, context: Context): Part {
   const { air, coefficients, stock } = context;
   const condition = duct.condition ?? {};
+  if (condition.boreRatio !== undefined && condition.boreRatio < 1)
+    return undersizedPart(duct, condition.boreRatio, context, ductPart);
   const diameter = duct.diameter_mm / 1000;
   const material = stock.materials[duct.material]!;
   const lengths = ductLengths(duct);
@@ -104,11 +109,16 @@ export function ductPart(duct: Duct, context: Context): Part {
 
   if (condition.swap && share > 0) terms.push(swapTerm(duct, context, share, perMetre, bend, friction));
 
+  const damage = damageOf(duct, context, perMetre);
+  terms.push(...damage.terms);
+  const joint = jointOf(duct, context);
+
   return {
     id: duct.id,
     kind: 'duct',
     diameter,
     terms,
+    ...(joint.leakage ? { leakage: joint.leakage } : {}),
     shape: {
       spans: lengths.spans,
       span_m: lengths.span,
@@ -119,6 +129,8 @@ export function ductPart(duct: Duct, context: Context): Part {
       ...(lengths.draped > 0 ? { drapedLoops: Math.max(1, Math.round(lengths.draped / 2)) } : {}),
       ...(ties > 0 ? { ties, tieRatio: condition.tieRatio! } : {}),
       ...(share > 0 ? { swappedShare: share } : {}),
+      ...damage.shape,
+      ...joint.shape,
     },
   };
 }

@@ -1,5 +1,5 @@
 /**
- * Made elbows. Tables are ASHRAE round fittings in SI as reprinted (CD3-1, CD3-9, CD3-12), on the duct's
+ * Made elbows. Tables are ASHRAE round fittings in SI as reprinted (CD3-1, -9, -10, -12), on the duct's
  * velocity pressure at 90 degrees; other angles in proportion, which the 45 degree tables bear out.
  */
 import type { Elbow } from '../types.ts';
@@ -12,6 +12,7 @@ import {
   type Term,
 } from '../network.ts';
 import { bendOf, mitreLoss } from '../bends.ts';
+import { jointOf } from './joint.ts';
 
 type Table = readonly (readonly [number, number])[];
 
@@ -31,6 +32,21 @@ export const FIVE_GORE: Table = [
   [150, 0.28],
   [230, 0.21],
   [300, 0.18],
+];
+/** CD3-10 seven-gore, r/D 2.5: bore mm, K. */
+export const SEVEN_GORE: Table = [
+  [75, 0.16],
+  [150, 0.12],
+  [230, 0.1],
+  [300, 0.08],
+];
+/** Five-piece 90 degree elbow of one size: r/D, K (SMACNA table 14-10B, from memory); only its shape is used. */
+const FIVE_PIECE_BY_RADIUS: Table = [
+  [0.75, 0.46],
+  [1, 0.33],
+  [1.5, 0.24],
+  [2, 0.19],
+  [2.5, 0.175],
 ];
 /** CD3-12 three-gore: r/D, K. */
 export const THREE_GORE: Table = [
@@ -60,14 +76,23 @@ export function elbowLoss(
   form: 'gored' | 'pressed' | 'mitred' | 'adjustable',
   bore_mm: number,
   angle_deg: number,
-  radiusRatio = 1.5,
+  radiusRatio?: number,
+  gores: 3 | 5 | 7 = 3,
 ): number {
   const share = angle_deg / 90;
   if (form === 'mitred') return mitreLoss(angle_deg);
   if (form === 'pressed') return share * lookUp(PRESSED, bore_mm);
+  if (form === 'gored' && gores > 3) return share * manyGores(bore_mm, gores, radiusRatio);
   // Three gores are no better than five of the same bore, which small bores show.
   const gored = (radius: number) => Math.max(lookUp(THREE_GORE, radius), lookUp(FIVE_GORE, bore_mm));
-  return share * gored(form === 'adjustable' ? ADJUSTABLE_RADIUS : radiusRatio);
+  return share * gored(form === 'adjustable' ? ADJUSTABLE_RADIUS : (radiusRatio ?? 1.5));
+}
+
+/** Five and seven gores, each table at its one r/D (1.5 and 2.5), carried to others as a five-piece elbow goes (model assumption). */
+function manyGores(bore_mm: number, gores: 5 | 7 | 3, radiusRatio?: number): number {
+  const [table, measured] = gores === 7 ? [SEVEN_GORE, 2.5] : [FIVE_GORE, 1.5];
+  const by = (radius: number) => lookUp(FIVE_PIECE_BY_RADIUS, radius);
+  return (lookUp(table, bore_mm) * by(radiusRatio ?? measured)) / by(measured);
 }
 
 export function elbowPart(elbow: Elbow, context: Context): Part {
@@ -87,8 +112,35 @@ export function elbowPart(elbow: Elbow, context: Context): Part {
     };
     context.assume('bend-blend', elbow.id);
   } else {
-    const coefficient = elbowLoss(elbow.form, elbow.diameter_mm, elbow.angle_deg, elbow.radiusRatio);
+    const coefficient = elbowLoss(
+      elbow.form,
+      elbow.diameter_mm,
+      elbow.angle_deg,
+      elbow.radiusRatio,
+      elbow.gores,
+    );
+    if (elbow.form === 'gored' && (elbow.gores ?? 3) > 3) context.assume('gore-radius', elbow.id);
     term = coefficientTerm('bend', coefficients.bend * coefficient, diameter, air.density);
   }
-  return { id: elbow.id, kind: 'elbow', diameter, terms: [term], shape: {} };
+  const joint = jointOf(elbow, context);
+  return {
+    id: elbow.id,
+    kind: 'elbow',
+    diameter,
+    terms: [term, ...closeToFan(elbow, term, context, diameter)],
+    shape: joint.shape,
+    ...(joint.leakage ? { leakage: joint.leakage } : {}),
+  };
+}
+
+/** Before the fan a close elbow spoils its inflow; behind it the elbow itself loses more. */
+function closeToFan(elbow: Elbow, own: Term, context: Context, diameter: number): Term[] {
+  const close = elbow.condition?.closeToFan ?? 0;
+  if (close === 0) return [];
+  const { air, coefficients, rig } = context;
+  context.assume('fan-bend', elbow.id);
+  const index = rig.run.findIndex((piece) => piece.id === elbow.id);
+  const fan = rig.run.findIndex((piece) => piece.kind === 'fan');
+  if (index < fan) return [coefficientTerm('fan bend', close * coefficients.fanBend, diameter, air.density)];
+  return [{ cause: 'fan bend', loss: (flow) => close * coefficients.outletBend * own.loss(flow) }];
 }

@@ -1,4 +1,4 @@
-/** A ceiling grille: the loss of its slotted face plus the entry to its spigot. */
+/** A ceiling grille: the loss of its slotted face plus the entry to its spigot; clogging takes from the open face. */
 import type { Grille } from '../types.ts';
 import { coefficientTerm, type Context, type Part } from '../network.ts';
 import { thinNeck } from '../constriction.ts';
@@ -14,6 +14,12 @@ export function grillePart(grille: Grille, context: Context): Part {
     coefficient = thinNeck(grille.freeArea ?? DEFAULT_FREE_AREA) + context.coefficients.grilleEntry;
     context.assume('grille-face', grille.id);
   }
-  const term = coefficientTerm('entry', coefficient, diameter, context.air.density);
-  return { id: grille.id, kind: 'grille', diameter, terms: [term], shape: {} };
+  const terms = [coefficientTerm('entry', coefficient, diameter, context.air.density)];
+  const blocked = grille.condition?.blocked ?? 0;
+  if (blocked === 0) return { id: grille.id, kind: 'grille', diameter, terms, shape: {} };
+  const clean = grille.freeArea ?? DEFAULT_FREE_AREA;
+  const open = clean * (1 - blocked);
+  terms.push(coefficientTerm('blocked', thinNeck(open) - thinNeck(clean), diameter, context.air.density));
+  context.assume('blocked-opening', grille.id);
+  return { id: grille.id, kind: 'grille', diameter, terms, shape: { freeArea: open } };
 }

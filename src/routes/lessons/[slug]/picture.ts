@@ -110,6 +110,21 @@ const CAUSES: Record<Fault['kind'], readonly string[]> = {
   'flexible-swap': ['swap'],
   'tight-ties': ['ties'],
   'extra-length': ['compression', 'loops'],
+  'bend-at-fan': ['fan bend'],
+  'fan-reversed': ['doubling back'],
+  // A leak and a weak fan spend no pressure of their own.
+  'joint-weep': [],
+  'joint-open': [],
+  'joint-off': [],
+  'weak-fan': [],
+  crushed: ['crushed'],
+  dented: ['dents'],
+  'blocked-grille': ['blocked'],
+  'blocked-cowl': ['blocked'],
+  'screened-cowl': ['screen'],
+  'stuck-damper': ['stuck flap'],
+  undersized: ['undersized'],
+  'no-make-up-air': ['make-up'],
 };
 
 /** What a fault spends where it sits, Pa. */

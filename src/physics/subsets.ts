@@ -1,0 +1,43 @@
+/** The flow of a rig with every subset of its faults: what fair shares and the put-right list both rest on. */
+import { CENTRAL, type Coefficients } from './coefficients.ts';
+import { refused, type Refusal } from './refusal.ts';
+import { solve } from './solve.ts';
+import type { Failure, Fault, Rig, Solution, Stock } from './types.ts';
+
+/** Subsets double with each fault: 12 are 4,096 solves. */
+export const MOST_FAULTS = 12;
+
+export type FlowName = keyof Solution['flow_L_s'];
+
+export interface SubsetOptions {
+  readonly coefficients?: Coefficients;
+  /** Which flow is counted; outdoors when absent, because that is the air the run exists to move. */
+  readonly flow?: FlowName;
+}
+
+export interface Subsets {
+  readonly outcome: 'solved';
+  readonly faults: readonly Fault[];
+  /** L/s by subset: bit i of the index says whether fault i is in. */
+  readonly flows_L_s: Float64Array;
+}
+
+/** Solves the rig once for every subset of its listed faults. The Failure of the first that has no answer. */
+export function solveSubsets(
+  rig: Rig,
+  stock: Stock,
+  { coefficients = CENTRAL, flow = 'outdoors' }: SubsetOptions = {},
+): Subsets | Failure | Refusal {
+  const faults = rig.faults ?? [];
+  if (faults.length > MOST_FAULTS)
+    return refused('too-many-faults', faults.length, [0, MOST_FAULTS], 'faults');
+  const flows_L_s = new Float64Array(2 ** faults.length);
+  // All faults first, so that a slip in any of them is told at its own place in the list.
+  for (let subset = flows_L_s.length - 1; subset >= 0; subset--) {
+    const present = faults.filter((_, i) => subset & (1 << i));
+    const solution = solve({ ...rig, faults: present }, stock, coefficients);
+    if (solution.outcome === 'failed') return solution;
+    flows_L_s[subset] = solution.flow_L_s[flow];
+  }
+  return { outcome: 'solved', faults, flows_L_s };
+}
