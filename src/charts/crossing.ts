@@ -16,6 +16,8 @@ export interface CrossingInput {
   readonly curves: readonly Curve[];
   readonly point: CurvePoint | null;
   readonly before?: CurvePoint | null;
+  /** Where the flow really lies, L/s, 95 times in a hundred. */
+  readonly likely?: { readonly low_L_s: number; readonly high_L_s: number };
   readonly predicted?: number | null;
   readonly required?: number;
   readonly choice: UnitChoice;
@@ -37,6 +39,7 @@ export function visible({ hideResult, ...input }: CrossingInput): CrossingView {
     curves: hideResult ? input.curves.filter((curve) => curve.tone !== 'present') : input.curves,
     point: hideResult ? null : finite(input.point),
     before: finite(input.before),
+    likely: hideResult ? undefined : input.likely,
     predicted: input.guess?.value_L_s ?? input.predicted,
     hidden: hideResult === true,
   };
@@ -74,6 +77,8 @@ export interface CrossingLayout {
   readonly arrow?: { readonly path: string; readonly head: string };
   readonly required?: number;
   readonly prediction?: { readonly x: number; readonly size: number; readonly onFan?: Spot };
+  /** The likely band of the flow, lying on the axis. */
+  readonly likely?: { readonly from: number; readonly to: number };
   readonly gap?: { readonly from: number; readonly to: number; readonly y: number };
 }
 
@@ -166,6 +171,7 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
       { frame, type, fan, curves, dot, required, prediction, gap, missed },
       { boxes, segments, faint },
     ),
+    likely: view.likely && { from: x(view.likely.low_L_s), to: x(view.likely.high_L_s) },
     dot,
     ring,
     arrow,

@@ -72,6 +72,14 @@ export function summary(view: CrossingView): string {
           }),
     );
   }
+  if (view.likely) {
+    parts.push(
+      say('chart.crossing.about.likely', {
+        low: flow(view.likely.low_L_s),
+        high: flow(view.likely.high_L_s),
+      }),
+    );
+  }
   if (predicted != null) {
     const gap = point && before ? difference('flow', point.flow_L_s, predicted, choice) : 0;
     parts.push(

@@ -9,7 +9,7 @@ import type { Plugin } from 'vite';
 
 const MESSAGES = /\/src\/i18n\/messages\/[^/]+\.json$/;
 /** Said only on a page that sends no script, so that no reader has to fetch them. */
-const BUILT_ONLY = /^know\./;
+const BUILT_ONLY = /^(know|home|assumption)\./;
 const PARSER = '@formatjs/icu-messageformat-parser';
 
 /** A message without placeholders stays a string; any other becomes its parsed form. */

@@ -2,5 +2,6 @@
 export { settings, readSettings, type Theme } from './settings.svelte.ts';
 export { LessonPlay, type Balance } from './lesson-play.svelte.ts';
 export { RunSolver } from './lesson-run.ts';
+export { lessonFacts, stageKey, type LessonFacts, type Likely } from './lesson-facts.ts';
 export { browserStorage } from './storage.ts';
 export { lessonRig, stock, stockFor } from './lesson-rig.ts';

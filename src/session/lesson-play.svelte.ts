@@ -92,6 +92,14 @@ export class LessonPlay {
     return this.#moving;
   }
 
+  /** Ids of the steps whose faults belong in the picture now. */
+  get stage(): readonly string[] {
+    const there = faultsNow(this.lesson, this.snapshot);
+    return faultSteps(this.lesson)
+      .filter((step) => there.includes(step.fault))
+      .map((step) => step.id);
+  }
+
   stop(): void {
     this.#reader.actor.stop();
   }
