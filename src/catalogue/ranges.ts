@@ -109,8 +109,8 @@ export const ranges = {
   angle_deg: { least: 5, most: 180, unit: 'degrees', slips: [times(180 / Math.PI, 'radians')] },
   radiusRatio: { least: 0.5, most: 10, unit: 'centreline radius over bore, no unit' },
   amount: { least: 0, most: 1, unit: share, slips: [percent] },
-  /** Class A is 0.027; unsealed flexible about 0.042 (30 in US terms). */
-  leakCoefficient_L_s_m2: { least: 0, most: 5, unit: 'L/s per m2 of duct surface at 1 Pa' },
+  /** Class A is 0.027, unsealed flexible about 0.042, unsealed rectangular 0.0675 (30 and 48 in US terms). */
+  leakCoefficient_L_s_m2: { least: 0, most: 0.1, unit: 'L/s per m2 of duct surface at 1 Pa' },
   /** A hole is 0.5, slow leakage through pores 1. */
   leakExponent: { least: 0.5, most: 1, unit: noUnit },
   coefficient_L_s: { least: 0, most: 200, unit: 'L/s at 1 Pa' },

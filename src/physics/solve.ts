@@ -11,6 +11,12 @@ import { bracketedRoot } from './root.ts';
 import type { CurvePoint, Failure, OperatingPoint, Rig, Solution, Stock } from './types.ts';
 import { fromFan, leftOver, toFan } from './walk.ts';
 
+/**
+ * Where a run leaks nearly all its air on the way, what is left at its end hangs on digits a number does
+ * not hold, and the walk cannot be closed: a residual above this is no solution.
+ */
+const UNSETTLED_PA = 1e-6;
+
 /** Total pressure in Pa that the run asks of the fan at a flow through the fan in m3/s. */
 export function systemPressure(network: Network, flow: number): number {
   if (network.leaky) return leakySystemPressure(network, flow);
@@ -67,7 +73,15 @@ export function solve(rig: Rig, stock: Stock, coefficients: Coefficients = CENTR
     0,
     points.findIndex((point) => point.stable),
   );
-  return report(network, roots[chosen]!, points);
+  const solution = report(network, roots[chosen]!, points);
+  if (!network.leaky || Math.abs(solution.residual_Pa) < UNSETTLED_PA) return solution;
+  return {
+    outcome: 'failed',
+    code: 'no-crossing',
+    path: 'run',
+    found: 'leaks so large that next to nothing gets past them',
+    allowed: 'leakage that leaves air to follow along the run',
+  };
 }
 
 /** `start` is the flow at the start of the live run. */

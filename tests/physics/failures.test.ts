@@ -57,6 +57,20 @@ const CASES: [Failure['code'], Rig, string, RegExp, RegExp][] = [
     /no piece of this run can have "sag"/,
   ],
   ['no-crossing', rig([grille, { ...fan, fan: lame }, end]), 'run', /do not meet/, /pressure/],
+  [
+    'no-crossing',
+    rig(
+      [
+        grille,
+        fan,
+        { ...duct, material: 'flexible', path_m: 12, leakCoefficient_L_s_m2: 0.5, leakExponent: 1 },
+        end,
+      ].map((piece) => ({ ...piece, ...(piece.kind === 'fan' ? {} : { diameter_mm: 70 }) }) as Piece),
+    ),
+    'run',
+    /leaks so large/,
+    /leakage/,
+  ],
   ['not-a-number', rig([grille, { ...duct, path_m: NaN }, fan, end]), 'run[1].path_m', /NaN/, /finite/],
   [
     'not-a-number',

@@ -204,7 +204,7 @@ export function rigs({ taut = false, faulty = true } = {}): fc.Arbitrary<Rig> {
 const leakage: fc.Arbitrary<Partial<Duct>> = fc.oneof(
   fc.constant({}),
   fc.constantFrom('A' as const, 'B' as const, 'C' as const, 'D' as const).map((leakClass) => ({ leakClass })),
-  fc.record({ leakCoefficient_L_s_m2: number(0, 0.5), leakExponent: number(0.5, 1) }),
+  fc.record({ leakCoefficient_L_s_m2: number(0, 0.1), leakExponent: number(0.5, 0.8) }),
   fc.record({ jointLeak: fc.record({ coefficient_L_s: number(0, 5), exponent: maybe(number(0.5, 1)) }) }),
 );
 

@@ -59,16 +59,16 @@ describe('changes of bore, on the small one: 150 to 100 mm and 150 to 125 mm', (
     [30, '0.0415', '0.0239'],
     [60, '0.0908', '0.0487'],
     [90, '0.1554', '0.0802'],
-  ] as const)('narrowing cone of %d degrees, f 0.02', (angle, ...printed) =>
-    row((share) => conicalContraction(angle, share, 0.02), ...printed),
+  ] as const)('narrowing cone of %d degrees, f 0.02', (angle, first, second) =>
+    row((share) => conicalContraction(angle, share, 0.02), first, second),
   );
 
   test.each([
     [14, '0.0817', '0.0304'],
     [30, '0.2534', '0.0793'],
     [60, '0.3731', '0.1143'],
-  ] as const)('widening cone of %d degrees, f 0.02', (angle, ...printed) =>
-    row((share) => conicalDiffuser(angle, share, 0.02), ...printed),
+  ] as const)('widening cone of %d degrees, f 0.02', (angle, first, second) =>
+    row((share) => conicalDiffuser(angle, share, 0.02), first, second),
   );
 
   test('a reducer in a run is charged on its smaller bore, whichever way round', () => {
@@ -127,8 +127,8 @@ describe('gored elbows', () => {
   test.each([
     [60, 0.21, 'CD3-13'],
     [45, 0.17, 'CD3-14'],
-  ] as const)('three gores at %d degrees, 150 mm: within a fifth of %d (%s)', (angle, printed) => {
-    expectWithin(elbowLoss('gored', 150, angle, 1.5), printed, 0.2);
+  ] as const)('three gores at %d degrees, 150 mm: within a fifth of %d (%s)', (angle, printed, table) => {
+    expectWithin(elbowLoss('gored', 150, angle, 1.5), printed, 0.2, table);
   });
 });
 
