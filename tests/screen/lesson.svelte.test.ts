@@ -7,13 +7,14 @@ import { flushSync } from 'svelte';
 import { seedRig } from '#catalogue';
 import { faultSteps, type LessonEvent } from '#lesson';
 import { loadLesson } from '#lesson-load';
-import { LessonPlay, settings, stockFor } from '#session';
+import { lessonFacts, LessonPlay, settings, stockFor } from '#session';
 import { defaults, show } from '#units';
 import Lesson from '../../src/routes/lessons/[slug]/Lesson.svelte';
 
 const { lesson, text } = loadLesson('five-small-faults');
 const rig = seedRig('upstairs-bathroom');
 const steps = faultSteps(lesson);
+const facts = lessonFacts(lesson, rig, stockFor(rig));
 const user = userEvent.setup();
 
 // Looking a control up by role is slow in jsdom on a whole screen.
@@ -31,6 +32,8 @@ beforeEach(() => {
   render(Lesson, {
     play,
     text,
+    bands: facts.bands,
+    assumptions: {},
     required: rig.required,
     notice: '',
     alive: true,
