@@ -76,7 +76,11 @@ async function pressAnything(reader: Page, next: () => number): Promise<string> 
     const index = await reader.evaluate(() => document.querySelectorAll('header nav button').length);
     if (index < 2) return 'nothing';
     await reader.goBack({ timeout: 2000 }).catch(() => null);
-    return 'back';
+    if (reader.url().endsWith(main.PATH)) return 'back';
+    // Back past the first step leaves the lesson, as it should; forward must find everything as it was.
+    await reader.goForward();
+    await main.alive(reader);
+    return 'back and forward';
   }
   const within = roll < 0.8 ? '#panel' : 'body';
   const pressed = await reader.evaluate(
