@@ -76,7 +76,7 @@ describe('pressure drop correction', () => {
     expect(slack / spiral).toBeLessThan(3.2);
   });
 
-  // Faults on 150 mm, 6 m, 100 L/s, duct only (reference sheet, computed).
+  // Faults on 150 mm, 6 m, 100 L/s, duct only (computed independently).
   test.each([
     ['taut', 6, '25.9'],
     ['4 %', 6 / 0.96, '54.4'],

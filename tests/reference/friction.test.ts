@@ -69,7 +69,7 @@ describe('friction factor', () => {
     }
   });
 
-  // Largest error on a 90 by 91 logarithmic grid, Re 4e3 to 5e5, roughness ratio 0 to 0.05 (computed in the reference sheet).
+  // Largest error on a 90 by 91 logarithmic grid, Re 4e3 to 5e5, roughness ratio 0 to 0.05 (computed independently).
   test.each([
     ['Swamee-Jain', swameeJain, 3.36],
     ['Churchill 1977', churchill, 3.15],
