@@ -110,3 +110,4 @@ export {
 } from './moisture.ts';
 export { fanEnergy_kWh, heatCost, heatEnergy_kWh, heatRate_W, wattHoursToMove } from './energy.ts';
 export { judge, type Judgement, type RateMark, type Rule } from './verdict.ts';
+export * from './instruments/index.ts';
