@@ -111,3 +111,15 @@ export {
 export { fanEnergy_kWh, heatCost, heatEnergy_kWh, heatRate_W, wattHoursToMove } from './energy.ts';
 export { judge, type Judgement, type RateMark, type Rule } from './verdict.ts';
 export * from './instruments/index.ts';
+export {
+  explain,
+  EXPLAINED,
+  fromReadings,
+  type Explanation,
+  type Fit,
+  type FittedCoefficient,
+  type FlowAt,
+  type Stage,
+  type StageResidual,
+  type Suspicion,
+} from './readings.ts';
