@@ -21,6 +21,12 @@ import { expectPrinted, stock } from './support.ts';
 
 const rig = baseCase as unknown as Rig;
 const bench = { rig, stock };
+/** Slowed down, because the base case blows past the range of the bag. */
+const slowed = {
+  rig: { ...rig, run: rig.run.map((piece) => (piece.kind === 'fan' ? { ...piece, speed: 0.3 } : piece)) },
+  stock,
+};
+const benchOf = (kind: InstrumentKind) => (kind === 'bag' ? slowed : bench);
 const KINDS = Object.keys(data) as InstrumentKind[];
 const placeOf = (kind: InstrumentKind) =>
   kind === 'pitot-traverse' || kind === 'manometer' ? 'discharge' : 'grille';
@@ -58,19 +64,17 @@ test('a bag of 74 L in 2 s is 37 L/s', () => {
 });
 
 test.each(KINDS)('%s: the same seed, the same reading; another seed, another', (kind) => {
-  const at = (seed: number) => read(kind, randomFrom(seed).even);
+  const at = (seed: number) => read(kind, randomFrom(seed).even, benchOf(kind));
   expect(at(7)).toEqual(at(7));
-  expect(new Set(Array.from({ length: 20 }, (_, seed) => at(seed).shown)).size).toBeGreaterThan(
-    kind === 'bag' ? 0 : 2,
-  );
+  expect(new Set(Array.from({ length: 20 }, (_, seed) => at(seed).shown)).size).toBeGreaterThan(2);
 });
 
-test.each(KINDS.filter((kind) => kind !== 'bag'))(
+test.each(KINDS)(
   '%s: about 95 %% of readings within its error',
   (kind) => {
     const figures = figuresOf(data[kind]);
     const random = randomFrom(42).even;
-    const readings = Array.from({ length: 2000 }, () => read(kind, random));
+    const readings = Array.from({ length: 2000 }, () => read(kind, random, benchOf(kind)));
     const inside = readings.filter(({ shown, present }) => {
       const allowed = Math.hypot((figures.errorShare ?? 0) * Math.abs(present), figures.error ?? 0);
       return shown !== null && Math.abs(shown - present) <= allowed + figures.resolution / 2;
