@@ -82,3 +82,44 @@ export {
   wattsPerLitre,
   type Contender,
 } from './watts.ts';
+// What it does to room, roof and bill, and how it is judged.
+export {
+  absoluteHumidity,
+  dewPoint,
+  dewPointMagnus,
+  humidityRatio,
+  relativeHumidityOf,
+  saturationHumidity,
+  vapourPressure,
+} from './psychrometrics.ts';
+export {
+  airChanges_per_h,
+  clearTime_min,
+  condensesOn,
+  filmDryAt_min,
+  humidityAfter,
+  MOISTURE,
+  roofWater,
+  saturationTime_min,
+  showerStory,
+  timeConstant_min,
+  type Moment,
+  type RoofWater,
+  type RoomAir,
+  type Shower,
+} from './moisture.ts';
+export { fanEnergy_kWh, heatCost, heatEnergy_kWh, heatRate_W, wattHoursToMove } from './energy.ts';
+export { judge, type Judgement, type RateMark, type Rule } from './verdict.ts';
+export * from './instruments/index.ts';
+export {
+  explain,
+  EXPLAINED,
+  fromReadings,
+  type Explanation,
+  type Fit,
+  type FittedCoefficient,
+  type FlowAt,
+  type Stage,
+  type StageResidual,
+  type Suspicion,
+} from './readings.ts';

@@ -6,6 +6,7 @@ import {
   readFanTable,
   readInstrument,
   readMaterial,
+  rates,
   readRigText,
   seedRig,
   seedRigIds,
@@ -33,7 +34,14 @@ function solved(rig: Rig): Solution {
 }
 
 it('holds nothing that the catalogue does not hand out', () => {
-  expect(readdirSync(folder).sort()).toEqual(['fans.json', 'instruments.json', 'materials.json', 'rigs']);
+  expect(readdirSync(folder).sort()).toEqual([
+    'fans.json',
+    'instruments.json',
+    'materials.json',
+    'rates.json',
+    'rigs',
+  ]);
+  expect(rates).toEqual(JSON.parse(text('rates.json')));
   expect(readdirSync(new URL('rigs/', folder)).sort()).toEqual(seedRigIds.map((id) => `${id}.json`).sort());
   expect(Object.keys(stock.fans)).toEqual(entries('fans.json').map(([id]) => id));
 });
