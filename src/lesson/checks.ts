@@ -10,6 +10,7 @@ export interface Sight {
   readonly after: Solution;
   readonly system: { readonly before: readonly CurvePoint[]; readonly after: readonly CurvePoint[] };
   readonly fan: { readonly before: readonly CurvePoint[]; readonly after: readonly CurvePoint[] };
+  readonly required_L_s?: number;
 }
 
 interface Check {
@@ -92,12 +93,75 @@ function seeFanCurve({ fan }: Sight): string | null {
   return gap.every((height) => height >= -least) ? 'lifted' : null;
 }
 
+type Number = (solution: Solution) => number;
+const outdoors: Number = ({ flow_L_s }) => flow_L_s.outdoors;
+
+/** Which way a number of the solution went, in the words of the check. */
+function went<Word extends string>(number: Number, words: Record<Way, Word>) {
+  return ({ before, after }: Sight): Word => words[way(number(before), number(after))];
+}
+const MOVED = { up: 'rose', down: 'fell', level: 'same' } as const;
+
+/** Shares of the flow lost that a reader can tell apart: up to 2, 15, 35 and 65 % (model assumption). */
+function seeShareLost({ before, after }: Sight): string | null {
+  const lost = 1 - outdoors(after) / outdoors(before);
+  if (!(lost > -0.02)) return null;
+  return lost < 0.02
+    ? 'nothing'
+    : lost < 0.15
+      ? 'a-little'
+      : lost < 0.35
+        ? 'a-quarter'
+        : lost < 0.65
+          ? 'half'
+          : 'most';
+}
+
+function seeBiggestLoss({ after }: Sight): string | null {
+  const [first, second] = [...after.pieces].sort((one, other) => other.loss_Pa - one.loss_Pa);
+  return first && second && first.loss_Pa - second.loss_Pa > NOTHING_PA ? first.id : null;
+}
+
+function seeRequired({ after, required_L_s }: Sight): string | null {
+  if (required_L_s === undefined) return null;
+  return outdoors(after) >= required_L_s ? 'passes' : 'short';
+}
+
+/** Which way air goes through the leaks into or out of the roof space, L/s that count as none: 0.05. */
+function seeRoofLeak({ after }: Sight): string | null {
+  const flows = after.leaks.map(({ flow_L_s }) => flow_L_s).filter((flow) => Math.abs(flow) > 0.05);
+  if (flows.length === 0) return 'none';
+  if (flows.every((flow) => flow > 0)) return 'out';
+  return flows.every((flow) => flow < 0) ? 'in' : 'both';
+}
+
 export const CHECKS = {
   'system-curve': { answers: ['steeper', 'flatter', 'shifted', 'unchanged'], see: seeSystemCurve },
   'operating-point': { answers: ['up-left', 'down-left', 'right', 'still'], see: seeOperatingPoint },
   'which-piece': { see: seeWhichPiece },
   'fan-pressure': { answers: ['rose', 'fell', 'same'], see: seeFanPressure },
   'fan-curve': { answers: ['unchanged', 'dropped', 'lifted'], see: seeFanCurve },
+  'outlet-flow': { answers: ['rose', 'fell', 'same'], see: went(outdoors, MOVED) },
+  'room-flow': { answers: ['rose', 'fell', 'same'], see: went(({ flow_L_s }) => flow_L_s.room, MOVED) },
+  'fan-power': { answers: ['rose', 'fell', 'same'], see: went(({ fan }) => fan.power_W ?? 0, MOVED) },
+  'litres-per-watt': {
+    answers: ['rose', 'fell', 'same'],
+    see: went(({ fan }) => fan.litresPerWatt ?? 0, MOVED),
+  },
+  /** Of two cases, the step's first and second stage. */
+  'which-more': {
+    answers: ['first', 'second', 'same'],
+    see: went(outdoors, { up: 'second', down: 'first', level: 'same' }),
+  },
+  /** Minutes to clear go with one over the flow from the room. */
+  'clear-time': {
+    answers: ['longer', 'shorter', 'same'],
+    see: went(({ flow_L_s }) => flow_L_s.room, { up: 'shorter', down: 'longer', level: 'same' }),
+  },
+  'share-lost': { answers: ['nothing', 'a-little', 'a-quarter', 'half', 'most'], see: seeShareLost },
+  'biggest-loss': { see: seeBiggestLoss },
+  required: { answers: ['passes', 'short'], see: seeRequired },
+  'roof-leak': { answers: ['out', 'in', 'both', 'none'], see: seeRoofLeak },
 } as const satisfies Record<string, Check>;
 
 export type CheckName = keyof typeof CHECKS;

@@ -1,20 +1,25 @@
 /** The lesson's door. `#lesson-progress` is a part of it fetched once a page is up. `#lesson-load` is its other door, for the build alone: it carries the Markdown reader. */
 export { CHECKS, CHECK_NAMES, answersOf, trueAnswer, type CheckName, type Sight } from './checks.ts';
+export { evidence, type AimEvidence, type Evidence, type IdeaHeld } from './evidence.ts';
 export {
   fill,
   fillWords,
   placeholdersIn,
+  BUILT,
+  METER_PLACEHOLDERS,
   OUTCOME_PLACEHOLDERS,
   SHAPE_PLACEHOLDERS,
+  type BuiltName,
+  type BuiltValues,
   type Placeholder,
   type PlaceholderValues,
 } from './fill.ts';
 export { PHASES, START, type Journey, type Phase, type Prediction, type StepRecord } from './journey.ts';
 export { lessonMachine, type LessonContext, type LessonEvent } from './machine.ts';
-export { checkText, partsOf, type LessonText, type Section } from './parts.ts';
+export { checkText, partsOf, withCommon, type LessonText, type Section } from './parts.ts';
 export { possible, type Possibility } from './possible.ts';
 export { judgePrediction, VERDICTS, type Verdict } from './predictions.ts';
-export { problemText, type Problem } from './problems.ts';
+export { problemText, type Problem as LessonProblem } from './problems.ts';
 export {
   forgetProgress,
   loadProgress,
@@ -27,28 +32,58 @@ export {
   type SaveResult,
 } from './progress.ts';
 export { readLesson, type ReadLesson } from './read.ts';
-export { allRepaired, faultSteps, furthestPhase, recordOf, stepAt } from './rules.ts';
 export {
+  allRepaired,
+  faultSteps,
+  furthestPhase,
+  isDone,
+  mayLeap,
+  needsAgain,
+  questionOf,
+  recordOf,
+  stepAt,
+  type Part,
+} from './rules.ts';
+export {
+  changes,
   CHARTS,
+  guessesFlow,
+  isTaught,
+  ROLES,
+  type CaseStep,
   type ChainLink,
   type ChartName,
+  type EntryStep,
   type FaultStep,
+  type FlowGuess,
+  type Item,
   type Lesson,
   type MendStep,
+  type Meter,
+  type Observation,
+  type Question,
   type Step,
+  type TaughtStep,
 } from './schema.ts';
-export { runValues, stepValues, type RunFacts, type StepFacts } from './values.ts';
+export {
+  account,
+  everyStage,
+  pile,
+  stageBefore,
+  stageHealthy,
+  stageKey,
+  stageNow,
+  stagesOf,
+  type LedgerLine,
+  type Stage,
+} from './stages.ts';
+export { runValues, stepValues, subjectOf, type RunFacts, type StepFacts } from './values.ts';
 export {
   currentRecord,
   currentStep,
-  faultsAfter,
-  faultsBefore,
-  faultsNow,
   lastAnswer,
-  ledgerLines,
   lookAgain,
   phase,
   stations,
-  type LedgerLine,
   type LessonView,
 } from './view.ts';

@@ -1,12 +1,14 @@
 /** How far a learner is, as plain JSON: this is what the machine carries and what is saved. */
 
+/** A flow, or one of the options on offer: whichever the step asks for. */
 export interface Prediction {
-  readonly flow_L_s: number;
+  readonly flow_L_s?: number;
+  readonly option?: string;
   /** 1 a guess, 2 fairly, 3 certain. */
   readonly sure?: 1 | 2 | 3;
 }
 
-/** What was done in one fault step. Answers are kept in the order given, wrong ones too. */
+/** What was done in one step. Answers are kept in the order given, wrong ones too. */
 export interface StepRecord {
   readonly begun: boolean;
   readonly prediction?: Prediction;
@@ -14,6 +16,10 @@ export interface StepRecord {
   readonly revealed: boolean;
   readonly observations: readonly string[];
   readonly explanations: readonly string[];
+  /** Answers to the second question, for those whose first explanation was wrong. */
+  readonly again?: readonly string[];
+  /** The entry check: one answer a question, by its id. */
+  readonly entry?: Readonly<Record<string, string>>;
 }
 
 export interface Journey {
@@ -29,11 +35,13 @@ export interface Journey {
 
 export const PHASES = [
   'brief',
+  'asking',
   'predict',
   'locked',
   'reveal',
   'observe',
   'explain',
+  'again',
   'settled',
   'mending',
   'finished',

@@ -4,7 +4,7 @@
  * which lands in the furthest phase that step has reached; nothing therefore skips a phase or undoes one.
  */
 import { assign, setup } from 'xstate';
-import { START, type Journey, type Phase, type Prediction } from './journey.ts';
+import { PHASES, START, type Journey, type Phase, type Prediction } from './journey.ts';
 import * as rules from './rules.ts';
 import type { Lesson } from './schema.ts';
 
@@ -20,6 +20,9 @@ export type LessonEvent =
   | { type: 'reveal.end' }
   | { type: 'observation.answer'; option: string }
   | { type: 'explanation.answer'; option: string }
+  | { type: 'again.answer'; option: string }
+  | { type: 'entry.answer'; question: string; option: string }
+  | { type: 'step.leap' }
   | { type: 'phase.replay' }
   | { type: 'step.next' }
   | { type: 'step.back' }
@@ -38,19 +41,22 @@ const lessonSetup = setup({
     input: {} as { lesson: Lesson },
   },
   guards: {
-    hasReached: ({ context }, phase: Phase) => rules.furthestPhase(here(context), context) === phase,
+    hasReached: ({ context }, phase: Phase) =>
+      rules.furthestPhase(context.lesson, here(context), context) === phase,
     isLegalPrediction: ({ context }, prediction: Prediction) => rules.mayPredict(here(context), prediction),
     hasPrediction: ({ context }) => rules.recordOf(context, here(context).id).prediction !== undefined,
-    isOffered: ({ context }, { part, option }: { part: 'observe' | 'explain'; option: string }) => {
-      const step = here(context);
-      return step.kind === 'fault' && step[part].options.includes(option);
-    },
+    isOffered: ({ context }, { part, option }: { part: rules.Part; option: string }) =>
+      rules.questionOf(here(context), part)?.options.includes(option) ?? false,
+    isAsked: ({ context }, answer: { question: string; option: string }) =>
+      rules.mayAnswerEntry(here(context), rules.recordOf(context, here(context).id), answer),
+    mayLeap: ({ context }) => rules.mayLeap(here(context), rules.recordOf(context, here(context).id)),
+    mayReplay: ({ context }) => rules.mayReplay(here(context)),
     mayGoOn: ({ context }) => rules.mayGoOn(context.lesson, context),
     mayGoBack: ({ context }) => rules.mayVisit(context, context.stepIndex - 1),
     mayVisit: ({ context }, index: number) => rules.mayVisit(context, index),
     mayRepair: ({ context }, stepId: string) => rules.mayRepair(context.lesson, context, stepId),
-    isRepaired: ({ context }, stepId: string) => context.repairs.includes(stepId),
-    allRepaired: ({ context }) => rules.allRepaired(context.lesson, context),
+    mayUndo: ({ context }, stepId: string) => rules.mayUndo(context.lesson, context, stepId),
+    mayFinish: ({ context }) => rules.mayFinish(context.lesson, context),
   },
   actions: {
     begin: assign(({ context }) => rules.withRecord(context.lesson, context, { begun: true })),
@@ -67,13 +73,20 @@ const lessonSetup = setup({
       );
     }),
     reveal: assign(({ context }) => rules.withRecord(context.lesson, context, { revealed: true })),
-    observe: assign(({ context }, option: string) => {
-      const { observations } = rules.recordOf(context, here(context).id);
-      return rules.withRecord(context.lesson, context, { observations: [...observations, option] });
+    answer: assign(({ context }, { part, option }: { part: rules.Part; option: string }) => {
+      const record = rules.recordOf(context, here(context).id);
+      const key = ({ observe: 'observations', explain: 'explanations', again: 'again' } as const)[part];
+      return rules.withRecord(context.lesson, context, {
+        [key]: [...rules.answersTo(record, part), option],
+      });
     }),
-    explain: assign(({ context }, option: string) => {
-      const { explanations } = rules.recordOf(context, here(context).id);
-      return rules.withRecord(context.lesson, context, { explanations: [...explanations, option] });
+    answerEntry: assign(({ context }, { question, option }: { question: string; option: string }) => {
+      const { entry } = rules.recordOf(context, here(context).id);
+      return rules.withRecord(context.lesson, context, { entry: { ...entry, [question]: option } });
+    }),
+    leap: assign(({ context }) => {
+      const step = here(context);
+      return step.kind === 'entry' ? rules.moved(context, rules.leapTarget(context.lesson, step)) : {};
     }),
     goTo: assign(({ context }, index: number) => rules.moved(context, index)),
     repair: assign(({ context }, stepId: string) => ({ repairs: [...context.repairs, stepId] })),
@@ -85,11 +98,35 @@ const lessonSetup = setup({
   },
 });
 
-const arrivals = (
-  ['brief', 'predict', 'locked', 'observe', 'explain', 'settled', 'mending', 'finished'] as const
-).map((phase) => ({ guard: { type: 'hasReached' as const, params: phase }, target: phase }));
+const arrivals = PHASES.filter((phase) => phase !== 'reveal').map((phase) => ({
+  guard: { type: 'hasReached' as const, params: phase },
+  target: phase,
+}));
 
-const replay = { 'phase.replay': 'reveal' } as const;
+const replay = { 'phase.replay': { guard: 'mayReplay', target: 'reveal' } } as const;
+const onward = {
+  'step.next': {
+    guard: 'mayGoOn',
+    target: 'arriving',
+    actions: { type: 'goTo', params: ({ context }: { context: LessonContext }) => context.stepIndex + 1 },
+  },
+  'lesson.finish': { guard: 'mayFinish', target: 'finished', actions: 'finish' },
+} as const;
+
+/** A card pressed in answer to the question of a part; the machine then lands where that leaves the step. */
+function cards(part: rules.Part) {
+  return {
+    guard: {
+      type: 'isOffered' as const,
+      params: ({ event }: { event: { option: string } }) => ({ part, option: event.option }),
+    },
+    target: 'arriving',
+    actions: {
+      type: 'answer' as const,
+      params: ({ event }: { event: { option: string } }) => ({ part, option: event.option }),
+    },
+  } as const;
+}
 
 export const lessonMachine = lessonSetup.createMachine({
   id: 'lesson',
@@ -106,11 +143,20 @@ export const lessonMachine = lessonSetup.createMachine({
       target: '.arriving',
       actions: { type: 'goTo', params: ({ event }) => event.index },
     },
-    'lesson.restart': { target: '.brief', actions: 'restart' },
+    'lesson.restart': { target: '.arriving', actions: 'restart' },
   },
   states: {
     arriving: { always: arrivals },
-    brief: { on: { 'step.begin': { target: 'predict', actions: 'begin' } } },
+    brief: { on: { 'step.begin': { target: 'arriving', actions: 'begin' } } },
+    asking: {
+      on: {
+        'entry.answer': {
+          guard: { type: 'isAsked', params: ({ event }) => event },
+          target: 'arriving',
+          actions: { type: 'answerEntry', params: ({ event }) => event },
+        },
+      },
+    },
     predict: {
       on: {
         'prediction.set': {
@@ -122,47 +168,27 @@ export const lessonMachine = lessonSetup.createMachine({
     },
     locked: { on: { 'reveal.play': { target: 'reveal', actions: 'reveal' } } },
     reveal: { on: { 'reveal.end': 'arriving' } },
-    observe: {
-      on: {
-        ...replay,
-        'observation.answer': {
-          guard: { type: 'isOffered', params: ({ event }) => ({ part: 'observe', option: event.option }) },
-          target: 'arriving',
-          actions: { type: 'observe', params: ({ event }) => event.option },
-        },
-      },
-    },
-    explain: {
-      on: {
-        ...replay,
-        'explanation.answer': {
-          guard: { type: 'isOffered', params: ({ event }) => ({ part: 'explain', option: event.option }) },
-          target: 'arriving',
-          actions: { type: 'explain', params: ({ event }) => event.option },
-        },
-      },
-    },
+    observe: { on: { ...replay, 'observation.answer': cards('observe') } },
+    explain: { on: { ...replay, 'explanation.answer': cards('explain') } },
+    again: { on: { ...replay, 'again.answer': cards('again') } },
     settled: {
       on: {
         ...replay,
-        'step.next': {
-          guard: 'mayGoOn',
-          target: 'arriving',
-          actions: { type: 'goTo', params: ({ context }) => context.stepIndex + 1 },
-        },
+        ...onward,
+        'step.leap': { guard: 'mayLeap', target: 'arriving', actions: 'leap' },
       },
     },
     mending: {
       on: {
+        ...onward,
         'repair.make': {
           guard: { type: 'mayRepair', params: ({ event }) => event.stepId },
           actions: { type: 'repair', params: ({ event }) => event.stepId },
         },
         'repair.undo': {
-          guard: { type: 'isRepaired', params: ({ event }) => event.stepId },
+          guard: { type: 'mayUndo', params: ({ event }) => event.stepId },
           actions: { type: 'undo', params: ({ event }) => event.stepId },
         },
-        'lesson.finish': { guard: 'allRepaired', target: 'finished', actions: 'finish' },
       },
     },
     finished: {},

@@ -3,7 +3,7 @@ import { say } from '#i18n';
 import { OUTCOME_PLACEHOLDERS, placeholdersIn, SHAPE_PLACEHOLDERS } from './fill.ts';
 import { VERDICTS } from './predictions.ts';
 import { shown, type Problem } from './problems.ts';
-import type { Lesson, Step } from './schema.ts';
+import { guessesFlow, isTaught, type Lesson, type Question, type Step } from './schema.ts';
 
 export interface Section {
   /** Plain words of the heading; empty where the part has none. */
@@ -21,36 +21,52 @@ export interface LessonText {
 
 interface Part {
   readonly key: string;
-  /** Words in the heading, words under it, or both. */
-  readonly needs: 'title' | 'body' | 'both';
+  /** Words in the heading, words under it, both; or words that may be left out. */
+  readonly needs: 'title' | 'body' | 'both' | 'may';
   /** Shown before the reveal: it must not tell the outcome. */
   readonly early?: boolean;
   /** Must open with the mistaken idea, in bold. */
   readonly wrong?: boolean;
 }
 
+/** A question and its cards; each wrong one has a reason that names the mistaken idea. */
+function cards(key: string, { options, right }: Question, early = false): Part[] {
+  return [
+    { key, needs: 'title', early },
+    ...options.map((option): Part => ({
+      key: `${key}/${option}`,
+      needs: 'both',
+      wrong: option !== right,
+      early,
+    })),
+  ];
+}
+
 function stepParts(step: Step): Part[] {
   const at = (rest: string) => `${step.id}/${rest}`;
   const title: Part = { key: step.id, needs: 'title', early: true };
-  if (step.kind === 'mend')
-    return [title, { key: at('brief'), needs: 'body' }, { key: at('end'), needs: 'both' }];
-  const options = (part: 'observe' | 'explain') =>
-    step[part].options.map((option): Part => ({
-      key: at(`${part}/${option}`),
-      needs: 'both',
-      wrong: option !== step[part].right,
-    }));
+  const brief: Part = { key: at('brief'), needs: 'body', early: true };
+  if (step.kind === 'mend') return [title, { ...brief, early: false }];
+  if (step.kind === 'entry')
+    return [title, brief, ...step.questions.flatMap((item) => cards(at(item.id), item, true))];
+  const { predict, observe, explain, again, chain } = step;
+  const choice = predict && !guessesFlow(predict) ? predict : undefined;
   return [
     title,
-    { key: at('brief'), needs: 'body', early: true },
-    { key: at('predict'), needs: 'both', early: true },
-    { key: at('observe'), needs: 'title' },
-    ...options('observe'),
-    { key: at('explain'), needs: 'title' },
-    ...options('explain'),
-    { key: at('chain'), needs: 'title' },
-    ...step.chain.map((link): Part => ({ key: at(`chain/${link.id}`), needs: 'title' })),
-    { key: at('practice'), needs: 'both' },
+    brief,
+    ...(guessesFlow(predict) ? [{ key: at('predict'), needs: 'both' as const, early: true }] : []),
+    // The cards stand before the reveal; their reasons are read after it.
+    ...(choice ? cards(at('predict'), choice) : []),
+    ...(observe ? cards(at('observe'), observe) : []),
+    ...cards(at('explain'), explain),
+    ...(again ? cards(at('again'), again) : []),
+    ...(chain
+      ? [
+          { key: at('chain'), needs: 'title' as const },
+          ...chain.map((link): Part => ({ key: at(`chain/${link.id}`), needs: 'title' })),
+        ]
+      : []),
+    { key: at('practice'), needs: step.kind === 'fault' ? 'both' : 'may' },
   ];
 }
 
@@ -59,25 +75,40 @@ export function partsOf(lesson: Lesson): Part[] {
     { key: name, needs: 'title' },
     ...ids.map((id): Part => ({ key: `${name}/${id}`, needs, early: name !== 'prediction' })),
   ];
+  const guessed = lesson.steps.some((step) => isTaught(step) && guessesFlow(step.predict));
   return [
     { key: 'intro', needs: 'both', early: true },
     { key: 'not-marked', needs: 'both', early: true },
     ...list('aims', lesson.aims, 'title'),
     ...list('terms', lesson.terms, 'both'),
     ...list('cautions', lesson.cautions, 'both'),
-    ...list('prediction', VERDICTS, 'both'),
+    ...(guessed ? list('prediction', VERDICTS, 'both') : []),
     ...lesson.steps.flatMap(stepParts),
+    { key: 'end', needs: 'may' },
+    ...(lesson.returns ?? []).flatMap((item) => cards(`returns/${item.id}`, item, true)),
   ];
 }
 
+/** Words every lesson may use: a glossary, cautions, answers to a predicted flow. A lesson's own go first. */
+export function withCommon(text: LessonText, common: LessonText['sections']): LessonText {
+  return { ...text, sections: { ...common, ...text.sections } };
+}
+
 /** Every part that lacks words, every word without a part, every placeholder that is unknown or tells too soon. */
-export function checkText(lesson: Lesson, text: LessonText, file: string): Problem[] {
+export function checkText(
+  lesson: Lesson,
+  own: LessonText,
+  file: string,
+  common: LessonText['sections'] = {},
+): Problem[] {
   const problems: Problem[] = [];
+  const text = withCommon(own, common);
   const note = (path: string, found: string, allowed: string) =>
     problems.push({ file, path, found, allowed });
   const parts = new Map(partsOf(lesson).map((part) => [part.key, part]));
   for (const { key, needs, wrong } of parts.values()) {
     const section = text.sections[key];
+    if (needs === 'may') continue;
     const heading = `${'#'.repeat(key.split('/').length + 1)} ${key.split('/').at(-1)}`;
     if (!section) {
       note(key, say('lesson.problem.nothing'), say('lesson.problem.add-section', { heading }));
@@ -88,10 +119,13 @@ export function checkText(lesson: Lesson, text: LessonText, file: string): Probl
       note(key, say('lesson.problem.no-words'), say('lesson.problem.add-words', { heading }));
     if (wrong && !section.idea) note(key, shown(section.html), say('lesson.problem.add-idea'));
   }
-  for (const [key, section] of Object.entries(text.sections)) {
+  for (const [key, section] of Object.entries(own.sections)) {
     const part = parts.get(key);
     if (!part) note(key, say('lesson.problem.stray'), say('lesson.problem.remove-section'));
     else checkPlaceholders(key, section, part.early ?? false, note);
+    // Before the reveal a card shows its heading alone.
+    if (part && !part.early && /\/predict(\/|$)/.test(key))
+      checkPlaceholders(key, { title: section.title, html: '' }, true, note);
   }
   return problems;
 }

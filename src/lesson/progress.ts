@@ -97,7 +97,7 @@ function setAside(storage: ProgressStorage, slug: string, text: string): string 
 
 /** A snapshot for `createActor`: the same step, in its furthest phase (a reveal cut short becomes observe). */
 export function snapshotOf(lesson: Lesson, journey: Journey): LessonSnapshot {
-  const value = furthestPhase(stepAt(lesson, journey.stepIndex), journey);
+  const value = furthestPhase(lesson, stepAt(lesson, journey.stepIndex), journey);
   return lessonMachine.resolveState({ value, context: { ...journey, lesson } });
 }
 

@@ -2,7 +2,18 @@
 import * as v from 'valibot';
 import { answersOf } from './checks.ts';
 import { pathOf, shown, type Problem } from './problems.ts';
-import { lessonSchema, type FaultStep, type Lesson } from './schema.ts';
+import { faultSteps } from './rules.ts';
+import {
+  guessesFlow,
+  lessonSchema,
+  type CaseStep,
+  type FaultStep,
+  type Item,
+  type Lesson,
+  type Question,
+  type Step,
+  type TaughtStep,
+} from './schema.ts';
 
 export type ReadLesson =
   | { readonly ok: true; readonly lesson: Lesson }
@@ -42,7 +53,7 @@ function repeated(list: readonly string[]): string | undefined {
   return list.find((item, i) => list.indexOf(item) !== i);
 }
 
-/** What a schema cannot say: ids once only, right answers on offer, one mending half at the end. */
+/** What a schema cannot say: ids once only, right answers on offer, no change without a prediction. */
 function crossCheck(lesson: Lesson, file: string): Problem[] {
   const problems: Problem[] = [];
   const note = (path: string, found: string, allowed: string) =>
@@ -58,51 +69,90 @@ function crossCheck(lesson: Lesson, file: string): Problem[] {
     'steps',
     lesson.steps.map((step) => step.id),
   );
-  for (const [i, step] of lesson.steps.entries()) {
-    const last = i === lesson.steps.length - 1;
-    if ((step.kind === 'mend') !== last) {
-      note(
-        `steps[${i}].kind`,
-        shown(step.kind),
-        last ? '"mend": the last step mends' : '"fault": only the last step mends',
-      );
-    }
-    if (step.kind === 'fault') checkFaultStep(step, `steps[${i}]`, note, once);
-  }
+  const mends = lesson.steps.filter(({ kind }) => kind === 'mend').length;
+  const faults = faultSteps(lesson).length;
+  if (mends > 1 || (mends === 1 && faults === 0))
+    note('steps', `${mends} that mend, ${faults} with a fault`, 'one that mends, after at least one fault');
+  for (const [i, step] of lesson.steps.entries()) checkStep(lesson, step, i, note, once);
+  for (const [i, item] of (lesson.returns ?? []).entries())
+    checkItem(lesson, item, `returns[${i}]`, note, once);
+  once(
+    'returns',
+    (lesson.returns ?? []).map((item) => item.id),
+  );
   return problems;
 }
 
-function checkFaultStep(
-  step: FaultStep,
-  at: string,
-  note: (path: string, found: string, allowed: string) => void,
-  once: (path: string, list: readonly string[]) => void,
-): void {
-  const { fault, predict, observe } = step;
-  if (predict.high_L_s <= predict.low_L_s) {
-    note(`${at}.predict.high_L_s`, shown(predict.high_L_s), `more than low_L_s, ${predict.low_L_s}`);
-  }
-  if (fault.span_m !== undefined && fault.kind !== 'sag')
-    note(`${at}.fault.span_m`, shown(fault.span_m), 'a sag only');
-  if (fault.manner !== undefined && fault.kind !== 'extra-length') {
-    note(`${at}.fault.manner`, shown(fault.manner), 'extra length only');
-  }
-  for (const part of ['observe', 'explain'] as const) {
-    const { options, right } = step[part];
-    once(`${at}.${part}.options`, options);
-    if (!options.includes(right)) note(`${at}.${part}.right`, shown(right), options.join(', '));
-  }
-  const answers = answersOf(observe.check);
-  const strange = answers && observe.options.findIndex((option) => !answers.includes(option));
-  if (answers && strange !== null && strange >= 0) {
-    note(
-      `${at}.observe.options[${strange}]`,
-      shown(observe.options[strange]),
-      `answers of "${observe.check}": ${answers.join(', ')}`,
+type Note = (path: string, found: string, allowed: string) => void;
+type Once = (path: string, list: readonly string[]) => void;
+
+function checkStep(lesson: Lesson, step: Step, index: number, note: Note, once: Once): void {
+  const at = `steps[${index}]`;
+  const aim = 'aim' in step ? step.aim : undefined;
+  if (aim !== undefined && !lesson.aims.includes(aim)) note(`${at}.aim`, shown(aim), lesson.aims.join(', '));
+  if (step.kind === 'entry') {
+    if (index !== 0) note(`${at}.kind`, '"entry"', 'the first step only');
+    const ahead = lesson.steps.slice(index + 1).map(({ id }) => id);
+    if (!ahead.includes(step.skipTo)) note(`${at}.skipTo`, shown(step.skipTo), ahead.join(', '));
+    once(
+      `${at}.questions`,
+      step.questions.map((item) => item.id),
     );
+    for (const [i, item] of step.questions.entries())
+      checkItem(lesson, item, `${at}.questions[${i}]`, note, once);
+    return;
   }
-  once(
-    `${at}.chain`,
-    step.chain.map((link) => link.id),
-  );
+  if (step.kind === 'fault' && lesson.steps.slice(0, index).some(({ kind }) => kind === 'mend'))
+    note(`${at}.kind`, '"fault"', 'no fault after the step that mends; use a case');
+  if (step.kind === 'mend') return;
+  if (step.kind === 'case') checkCase(step, at, note);
+  else checkFault(step.fault, `${at}.fault`, note);
+  checkQuestions(step, at, note, once);
+}
+
+function checkItem(lesson: Lesson, item: Item, at: string, note: Note, once: Once): void {
+  if (!lesson.aims.includes(item.aim)) note(`${at}.aim`, shown(item.aim), lesson.aims.join(', '));
+  checkQuestion(item, at, note, once);
+}
+
+/** A change is never shown before it was predicted, and a prediction is always of a change. */
+function checkCase(step: CaseStep, at: string, note: Note): void {
+  if (step.to && !step.predict) note(`${at}.predict`, 'nothing', 'a prediction, since "to" changes the run');
+  if (!step.to && step.predict) note(`${at}.to`, 'nothing', 'the run after the change that is predicted');
+  if (!step.to && step.observe) note(`${at}.observe`, 'a question', 'nothing to see without "to"');
+  if (!step.to && step.meter?.of === 'to') note(`${at}.meter.of`, '"to"', '"from", since nothing changes');
+  for (const side of ['from', 'to'] as const)
+    for (const [i, fault] of (step[side]?.faults ?? []).entries())
+      checkFault(fault, `${at}.${side}.faults[${i}]`, note);
+}
+
+function checkFault(fault: FaultStep['fault'], at: string, note: Note): void {
+  if (fault.span_m !== undefined && fault.kind !== 'sag')
+    note(`${at}.span_m`, shown(fault.span_m), 'a sag only');
+  if (fault.manner !== undefined && fault.kind !== 'extra-length')
+    note(`${at}.manner`, shown(fault.manner), 'extra length only');
+}
+
+function checkQuestions(step: TaughtStep, at: string, note: Note, once: Once): void {
+  const { predict, observe, explain, again, chain } = step;
+  if (guessesFlow(predict)) {
+    if (predict.high_L_s <= predict.low_L_s)
+      note(`${at}.predict.high_L_s`, shown(predict.high_L_s), `more than low_L_s, ${predict.low_L_s}`);
+  } else if (predict) checkQuestion(predict, `${at}.predict`, note, once);
+  for (const [part, question] of Object.entries({ observe, explain, again }))
+    if (question) checkQuestion(question, `${at}.${part}`, note, once);
+  once(`${at}.chain`, chain?.map((link) => link.id) ?? []);
+}
+
+function checkQuestion({ check, options, right }: Question, at: string, note: Note, once: Once): void {
+  once(`${at}.options`, options);
+  if (!options.includes(right)) note(`${at}.right`, shown(right), options.join(', '));
+  const answers = check && answersOf(check);
+  const strange = answers ? options.findIndex((option) => !answers.includes(option)) : -1;
+  if (answers && strange >= 0)
+    note(
+      `${at}.options[${strange}]`,
+      shown(options[strange]),
+      `answers of "${check}": ${answers.join(', ')}`,
+    );
 }

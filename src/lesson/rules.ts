@@ -1,6 +1,16 @@
 /** The rules of a lesson as pure functions: what may happen, and what it makes of the journey. */
 import { UNTOUCHED, type Journey, type Phase, type Prediction, type StepRecord } from './journey.ts';
-import type { FaultStep, Lesson, Step } from './schema.ts';
+import {
+  changes,
+  guessesFlow,
+  isTaught,
+  type EntryStep,
+  type FaultStep,
+  type Lesson,
+  type Question,
+  type Step,
+  type TaughtStep,
+} from './schema.ts';
 
 export function stepAt(lesson: Lesson, index: number): Step {
   const step = lesson.steps[index];
@@ -16,26 +26,83 @@ export function recordOf(journey: Journey, stepId: string): StepRecord {
   return journey.records[stepId] ?? UNTOUCHED;
 }
 
-const observed = (step: FaultStep, record: StepRecord) => record.observations.at(-1) === step.observe.right;
-const explained = (step: FaultStep, record: StepRecord) => record.explanations.at(-1) === step.explain.right;
+/** The questions a step answers by cards, by the phase they are asked in. */
+export type Part = 'observe' | 'explain' | 'again';
 
-/** The furthest phase reached of a step; a reveal under way counts as seen. */
-export function furthestPhase(step: Step, journey: Journey): Phase {
-  if (step.kind === 'mend') return journey.finished ? 'finished' : 'mending';
-  const record = recordOf(journey, step.id);
-  if (!record.begun) return 'brief';
-  if (!record.lockedPrediction) return 'predict';
-  if (!record.revealed) return 'locked';
-  if (!observed(step, record)) return 'observe';
-  return explained(step, record) ? 'settled' : 'explain';
+export function questionOf(step: Step, part: Part): Question | undefined {
+  return isTaught(step) ? step[part] : undefined;
 }
 
-export function mayPredict(step: Step, prediction: Prediction): boolean {
-  if (step.kind !== 'fault') return false;
-  const { flow_L_s, sure } = prediction;
+export function answersTo(record: StepRecord, part: Part): readonly string[] {
+  if (part === 'again') return record.again ?? [];
+  return part === 'observe' ? record.observations : record.explanations;
+}
+
+/** Answered rightly at last, or never asked. */
+function through(step: Step, record: StepRecord, part: Part): boolean {
+  const question = questionOf(step, part);
+  return !question || answersTo(record, part).at(-1) === question.right;
+}
+
+/** The second question is for those whose first explanation was wrong. */
+export function needsAgain(step: TaughtStep, record: StepRecord): boolean {
+  return step.again !== undefined && record.explanations.length > 1;
+}
+
+const asked = (step: EntryStep, record: StepRecord) =>
+  step.questions.every(({ id }) => record.entry?.[id] !== undefined);
+
+/** Every question of the entry check answered rightly. */
+export function mayLeap(step: Step, record: StepRecord): boolean {
+  return step.kind === 'entry' && step.questions.every(({ id, right }) => record.entry?.[id] === right);
+}
+
+/** A question of the entry check is answered once: it steers, it does not teach. */
+export function mayAnswerEntry(
+  step: Step,
+  record: StepRecord,
+  { question, option }: { readonly question: string; readonly option: string },
+): boolean {
+  if (step.kind !== 'entry' || record.entry?.[question] !== undefined) return false;
+  return step.questions.some(({ id, options }) => id === question && options.includes(option));
+}
+
+/** Only a change can be watched again. */
+export function mayReplay(step: Step): boolean {
+  return isTaught(step) && changes(step);
+}
+
+/** The furthest phase reached of a step; a reveal under way counts as seen. */
+export function furthestPhase(lesson: Lesson, step: Step, journey: Journey): Phase {
+  const ended = journey.finished && lesson.steps.at(-1) === step;
+  if (ended) return 'finished';
+  if (step.kind === 'mend') return 'mending';
+  const record = recordOf(journey, step.id);
+  if (!record.begun) return 'brief';
+  if (step.kind === 'entry') return asked(step, record) ? 'settled' : 'asking';
+  if (step.predict) {
+    if (!record.lockedPrediction) return 'predict';
+    if (!record.revealed) return 'locked';
+  }
+  if (!through(step, record, 'observe')) return 'observe';
+  if (!through(step, record, 'explain')) return 'explain';
+  return needsAgain(step, record) && !through(step, record, 'again') ? 'again' : 'settled';
+}
+
+/** Whether nothing more is asked at a step. */
+export function isDone(lesson: Lesson, step: Step, journey: Journey): boolean {
+  if (step.kind === 'mend') return allRepaired(lesson, journey);
+  return ['settled', 'finished'].includes(furthestPhase(lesson, step, journey));
+}
+
+export function mayPredict(step: Step, { flow_L_s, option, sure }: Prediction): boolean {
+  if (!isTaught(step) || !step.predict) return false;
+  if (sure !== undefined && sure !== 1 && sure !== 2 && sure !== 3) return false;
+  if (!guessesFlow(step.predict))
+    return flow_L_s === undefined && option !== undefined && step.predict.options.includes(option);
   const { low_L_s, high_L_s } = step.predict;
-  const legalSure = sure === undefined || sure === 1 || sure === 2 || sure === 3;
-  return Number.isFinite(flow_L_s) && flow_L_s >= low_L_s && flow_L_s <= high_L_s && legalSure;
+  if (option !== undefined || flow_L_s === undefined) return false;
+  return Number.isFinite(flow_L_s) && flow_L_s >= low_L_s && flow_L_s <= high_L_s;
 }
 
 export function mayVisit(journey: Journey, index: number): boolean {
@@ -43,15 +110,34 @@ export function mayVisit(journey: Journey, index: number): boolean {
 }
 
 export function mayGoOn(lesson: Lesson, journey: Journey): boolean {
-  return journey.stepIndex < lesson.steps.length - 1;
+  return (
+    journey.stepIndex < lesson.steps.length - 1 && isDone(lesson, stepAt(lesson, journey.stepIndex), journey)
+  );
+}
+
+/** The last step is done, so the lesson can be ended. */
+export function mayFinish(lesson: Lesson, journey: Journey): boolean {
+  const last = journey.stepIndex === lesson.steps.length - 1;
+  return last && isDone(lesson, stepAt(lesson, journey.stepIndex), journey);
 }
 
 export function mayRepair(lesson: Lesson, journey: Journey, stepId: string): boolean {
   return faultSteps(lesson).some((step) => step.id === stepId) && !journey.repairs.includes(stepId);
 }
 
+/** A repair can be taken back until the learner has gone on. */
+export function mayUndo(lesson: Lesson, journey: Journey, stepId: string): boolean {
+  const mend = lesson.steps.findIndex(({ kind }) => kind === 'mend');
+  return journey.repairs.includes(stepId) && journey.furthest === mend && !journey.finished;
+}
+
 export function allRepaired(lesson: Lesson, journey: Journey): boolean {
   return faultSteps(lesson).every((step) => journey.repairs.includes(step.id));
+}
+
+/** Index of the step a right entry check leads to. */
+export function leapTarget(lesson: Lesson, step: EntryStep): number {
+  return lesson.steps.findIndex(({ id }) => id === step.skipTo);
 }
 
 /** The record of the present step changed. */
@@ -64,12 +150,12 @@ export function withRecord(
   return { records: { ...journey.records, [id]: { ...recordOf(journey, id), ...change } } };
 }
 
-/** A prediction not yet locked; how sure is kept when only the flow changes. */
-export function predicted(record: StepRecord, { flow_L_s, sure }: Prediction): Partial<StepRecord> {
+/** A prediction not yet locked; how sure is kept when only the answer changes. */
+export function predicted(record: StepRecord, { flow_L_s, option, sure }: Prediction): Partial<StepRecord> {
   const how = sure ?? record.prediction?.sure;
   // Adding 0 turns a negative zero into the zero that JSON keeps.
-  const flow = flow_L_s + 0;
-  return { prediction: how === undefined ? { flow_L_s: flow } : { flow_L_s: flow, sure: how } };
+  const said = flow_L_s === undefined ? { option } : { flow_L_s: flow_L_s + 0 };
+  return { prediction: how === undefined ? said : { ...said, sure: how } };
 }
 
 export function moved(journey: Journey, stepIndex: number): Pick<Journey, 'stepIndex' | 'furthest'> {

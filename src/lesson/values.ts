@@ -1,18 +1,26 @@
 /** The value of every placeholder, out of the engine's solutions and in the reader's units. */
 import type { PieceResult, Solution } from '#physics';
-import { rounded, show, type UnitChoice } from '#units';
-import type { PlaceholderValues } from './fill.ts';
-import type { FaultStep } from './schema.ts';
+import { rounded, show, type Quantity, type UnitChoice } from '#units';
+import type { BuiltValues, Placeholder, PlaceholderValues } from './fill.ts';
+import type { TaughtStep } from './schema.ts';
 
 export interface StepFacts {
-  readonly step: FaultStep;
+  readonly step: TaughtStep;
   readonly healthy: Solution;
-  /** The run just before this fault. */
+  /** The run just before the step's change. */
   readonly before: Solution;
   /** The run with it. */
   readonly after: Solution;
   readonly required_L_s?: number;
   readonly predicted_L_s?: number;
+  /** What was worked out while the pages were built. */
+  readonly built?: BuiltValues;
+}
+
+/** The piece a step's words are about. */
+export function subjectOf(step: TaughtStep): string | undefined {
+  if (step.kind === 'fault') return step.fault.at;
+  return step.subject ?? step.to?.faults?.at(-1)?.at ?? step.from?.faults?.at(-1)?.at;
 }
 
 export interface RunFacts {
@@ -34,14 +42,16 @@ export function runValues({ healthy, now, required_L_s }: RunFacts, units: UnitC
   };
 }
 
-/** For every part of a fault step. A placeholder with no meaning for this fault has no value. */
+/** For every part of a step. A placeholder with no meaning for its change has no value. */
 export function stepValues(facts: StepFacts, units: UnitChoice): PlaceholderValues {
   const { step, healthy, before, after, required_L_s, predicted_L_s } = facts;
   const flow = (value: number) => show('flow', value, units).text;
   const pressure = (value: number) => show('pressure', value, units).text;
   // A difference of the numbers as shown, so that it adds up on screen.
   const drop = rounded('flow', out(before), units) - rounded('flow', out(after), units);
-  const place = pieceAt(after, step.fault.at);
+  const subject = subjectOf(step);
+  const place = subject === undefined ? undefined : pieceAt(after, subject);
+  const built = Object.entries(facts.built ?? {}) as [Placeholder, [Quantity, number]][];
   return {
     ...runValues({ healthy, now: after, required_L_s }, units),
     before: flow(out(before)),
@@ -49,9 +59,12 @@ export function stepValues(facts: StepFacts, units: UnitChoice): PlaceholderValu
     pressure: pressure(after.fan.pressure_Pa),
     pressure_before: pressure(before.fan.pressure_Pa),
     loss: pressure(place?.loss_Pa ?? 0),
-    loss_before: pressure(pieceAt(before, step.fault.at)?.loss_Pa ?? 0),
+    loss_before: pressure((subject && pieceAt(before, subject)?.loss_Pa) || 0),
     ...(predicted_L_s === undefined ? {} : { predicted: flow(predicted_L_s) }),
     ...(place ? shapeValues(place, units) : {}),
+    ...Object.fromEntries(
+      built.map(([name, [quantity, value]]) => [name, show(quantity, value, units).text]),
+    ),
   };
 }
 
@@ -66,6 +79,7 @@ function shapeValues({ shape }: PieceResult, units: UnitChoice): PlaceholderValu
     ...(fullLength_m === undefined || usedLength_m === undefined
       ? {}
       : { spare: show('length', fullLength_m - usedLength_m, units).text }),
+    ...(fullLength_m === undefined ? {} : { length: show('length', fullLength_m, units).text }),
     ...(compression === undefined ? {} : { compression: share(compression) }),
   };
 }

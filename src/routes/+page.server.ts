@@ -1,7 +1,7 @@
 /** Runs only while the pages are built: the opening picture is solved then, and the page needs no script. */
 import { loadLessons } from '#lesson-load';
-import { faultSteps } from '#lesson';
-import { lessonRig, RunSolver, stock } from '#session';
+import { pile } from '#lesson';
+import { LessonRuns, lessonRigs, stock } from '#session';
 
 export const prerender = true;
 export const csr = false;
@@ -13,7 +13,7 @@ export function load() {
     minutes: lesson.minutes,
   }));
   const { lesson } = loadLessons().find((each) => each.lesson.slug === 'five-small-faults')!;
-  const run = new RunSolver(lessonRig(lesson.rig), stock);
-  const faults = faultSteps(lesson).map((step) => step.fault);
-  return { lessons, rig: run.rigWith(faults), solution: run.at(faults), healthy: run.at([]) };
+  const runs = new LessonRuns(lesson, lessonRigs(lesson), stock);
+  const worst = pile(lesson);
+  return { lessons, rig: runs.rig(worst), solution: runs.at(worst), healthy: runs.at(pile(lesson, 0)) };
 }

@@ -1,9 +1,21 @@
 /**
- * What a lesson tells of its numbers beyond the numbers: the likely band of every stage it can reach, and
- * the model assumptions behind each fault. Worked out while the pages are built; a reader is sent the result.
+ * What a lesson tells of its numbers beyond the numbers: the likely band of every stage it can reach, the
+ * model assumptions behind each piece, and the values its words ask for that take more of the engine than a
+ * reader is sent. Worked out while the pages are built; a reader is sent the result.
  */
-import { faultSteps, type Lesson } from '#lesson';
+import {
+  everyStage,
+  isTaught,
+  placeholdersIn,
+  stageKey,
+  stagesOf,
+  type BuiltValues,
+  type Lesson,
+  type LessonText,
+} from '#lesson';
 import { rigBands, solve, type Rig, type Stock } from '#physics';
+import { builtValues } from './lesson-numbers.ts';
+import { rigAt } from './lesson-run.ts';
 
 export interface Likely {
   readonly low_L_s: number;
@@ -11,29 +23,40 @@ export interface Likely {
 }
 
 export interface LessonFacts {
-  /** By the ids of the steps whose faults are in, in the lesson's order, joined by a plus. */
+  /** By `stageKey`. */
   readonly bands: Readonly<Record<string, Likely>>;
-  /** Codes of assumptions met at a piece, with every fault in. */
-  readonly assumptions: Readonly<Record<string, readonly string[]>>;
+  /** Codes of assumptions met at a piece, by step id and piece id. */
+  readonly assumptions: Readonly<Record<string, Readonly<Record<string, readonly string[]>>>>;
+  /** Values of the placeholders a step's words ask for, by step id. */
+  readonly built: Readonly<Record<string, BuiltValues>>;
 }
 
-export const stageKey = (stepIds: readonly string[]): string => stepIds.join('+');
-
-/** Bands of every subset of the lesson's faults: 1,000 draws each, the same seed, so that they compare. */
-export function lessonFacts(lesson: Lesson, rig: Rig, stock: Stock): LessonFacts {
-  const steps = faultSteps(lesson);
+/** Bands of every stage: 1,000 draws each, the same seed, so that they compare. Throws where a stage does not solve. */
+export function lessonFacts(
+  lesson: Lesson,
+  text: LessonText,
+  rigs: Readonly<Record<string, Rig>>,
+  stock: Stock,
+): LessonFacts {
   const bands: Record<string, Likely> = {};
-  for (let subset = 0; subset < 2 ** steps.length; subset++) {
-    const there = steps.filter((_, i) => subset & (1 << i));
-    const band = rigBands({ ...rig, faults: there.map((step) => step.fault) }, stock);
+  for (const stage of everyStage(lesson)) {
+    const band = rigBands(rigAt(rigs, stage), stock);
     if ('outcome' in band) throw new Error(`${lesson.slug}: ${band.path}: ${band.found}`);
     const { low, high } = band.outdoors_L_s.monteCarlo;
-    bands[stageKey(there.map((step) => step.id))] = { low_L_s: low, high_L_s: high };
+    bands[stageKey(lesson, stage)] = { low_L_s: low, high_L_s: high };
   }
-  const all = solve({ ...rig, faults: steps.map((step) => step.fault) }, stock);
-  const assumptions: Record<string, string[]> = {};
-  for (const { code, at } of all.outcome === 'solved' ? all.assumptions : []) {
-    if (at !== undefined) (assumptions[at] ??= []).push(code);
+  const assumptions: Record<string, Record<string, string[]>> = {};
+  const built: Record<string, BuiltValues> = {};
+  for (const step of lesson.steps.filter(isTaught)) {
+    const { from, to } = stagesOf(lesson, step);
+    const solution = solve(rigAt(rigs, to), stock);
+    const met: Record<string, string[]> = {};
+    for (const { code, at } of solution.outcome === 'solved' ? solution.assumptions : [])
+      if (at !== undefined) (met[at] ??= []).push(code);
+    assumptions[step.id] = met;
+    const words = Object.entries(text.sections).filter(([key]) => key.split('/')[0] === step.id);
+    const asked = new Set(words.flatMap(([, { title, html }]) => placeholdersIn(title + html)));
+    built[step.id] = builtValues(step, rigAt(rigs, from), rigAt(rigs, to), stock, asked);
   }
-  return { bands, assumptions };
+  return { bands, assumptions, built };
 }

@@ -8,44 +8,59 @@ import { prefersReducedMotion, Tween } from 'svelte/motion';
 import { createActor, type Actor } from 'xstate';
 import type { CurvePoint, Fault, Rig, Solution, Stock } from '#physics';
 import {
-  faultsAfter,
-  faultsBefore,
-  faultsNow,
-  faultSteps,
-  ledgerLines,
+  account,
+  everyStage,
   lessonMachine,
   phase,
   possible,
+  stageBefore,
+  stageHealthy,
+  stageKey,
+  stageNow,
   type LedgerLine,
   type Lesson,
   type LessonEvent,
   type LessonSnapshot,
+  type Stage,
 } from '#lesson';
 import { ActorReader } from './actor.svelte.ts';
-import { RunSolver } from './lesson-run.ts';
+import { LessonRuns, type Extent } from './lesson-run.ts';
 
 const REVEAL_MS = 1600;
 const MOVE_MS = 600;
-type Shares = Record<string, number>;
+/** Amount of each fault as drawn, by the fault's place; and the fan's speed. */
+type Drawn = Record<string, number>;
+const SPEED = 'speed';
+
+/** What a fault is, its amount aside: the same fault made worse is one moving thing. */
+const placeOf = (rig: string, { amount: _, ...fault }: Fault): string => JSON.stringify([rig, fault]);
 
 export interface Balance {
   readonly line: LedgerLine;
+  /** Key of the run after this line, for its likely band. */
+  readonly stage: string;
   readonly flow_L_s: number;
   readonly before_L_s: number;
 }
 
 export class LessonPlay {
   readonly lesson: Lesson;
-  readonly run: RunSolver;
-  readonly healthy: Solution;
+  readonly runs: LessonRuns;
   readonly #reader: ActorReader<Actor<typeof lessonMachine>>;
-  readonly #shares: Tween<Shares>;
-  /** The faults as drawn, part of the way in while they move. */
-  readonly faults: readonly Fault[];
+  readonly #faults: ReadonlyMap<string, { readonly rig: string; readonly fault: Fault }>;
+  readonly #drawn: Tween<Drawn>;
+  /** The run as the step has it, where the picture rests or is going. */
+  readonly target: Stage;
+  /** The run as drawn, part of the way there while it moves. */
+  readonly stage: Stage;
   readonly rig: Rig;
   readonly solution: Solution;
-  /** The present system curve. */
+  /** The present system curve, and the fan's. */
   readonly curve: readonly CurvePoint[];
+  readonly fan: readonly CurvePoint[];
+  readonly extent: Extent;
+  /** The same rig with nothing wrong. */
+  readonly healthy: Solution;
   /** The run one change ago. */
   readonly before: Solution;
   /** The account, each line's balance solved; the last line follows the picture while it moves. */
@@ -59,24 +74,32 @@ export class LessonPlay {
   /** `onsettled` runs after every event and every end of a move, with the play as it then stands. */
   constructor(
     lesson: Lesson,
-    rig: Rig,
+    rigs: Readonly<Record<string, Rig>>,
     stock: Stock,
     snapshot?: LessonSnapshot,
     onsettled: (play: LessonPlay) => void = () => {},
   ) {
     this.lesson = lesson;
-    this.run = new RunSolver(rig, stock);
-    this.healthy = this.run.at([]);
+    this.runs = new LessonRuns(lesson, rigs, stock);
     this.#onsettled = onsettled;
+    this.#faults = new Map(
+      everyStage(lesson).flatMap(({ rig, faults }) =>
+        faults.map((fault) => [placeOf(rig, fault), { rig, fault }] as const),
+      ),
+    );
     const actor = createActor(lessonMachine, { input: { lesson }, ...(snapshot ? { snapshot } : {}) });
     this.#reader = new ActorReader(actor);
     actor.start();
-    this.#shares = new Tween(this.#wanted(), { easing: cubicInOut });
-    this.faults = $derived(this.#drawnFaults());
-    this.rig = $derived(this.run.rigWith(this.faults));
-    this.solution = $derived(this.run.passing(this.faults));
-    this.curve = $derived(this.run.curve(this.faults));
-    this.before = $derived(this.run.at(faultsBefore(this.lesson, this.snapshot)));
+    this.#drawn = new Tween(this.#wanted(), { easing: cubicInOut });
+    this.target = $derived(stageNow(this.lesson, this.snapshot));
+    this.stage = $derived(this.#drawnStage());
+    this.rig = $derived(this.runs.rig(this.stage));
+    this.solution = $derived(this.runs.passing(this.stage));
+    this.curve = $derived(this.runs.curve(this.stage));
+    this.fan = $derived(this.runs.fan(this.stage));
+    this.extent = $derived(this.runs.extent(this.target));
+    this.healthy = $derived(this.runs.at(stageHealthy(this.lesson, this.snapshot)));
+    this.before = $derived(this.runs.at(stageBefore(this.lesson, this.snapshot)));
     this.balances = $derived(this.#account());
   }
 
@@ -92,14 +115,6 @@ export class LessonPlay {
     return this.#moving;
   }
 
-  /** Ids of the steps whose faults belong in the picture now. */
-  get stage(): readonly string[] {
-    const there = faultsNow(this.lesson, this.snapshot);
-    return faultSteps(this.lesson)
-      .filter((step) => there.includes(step.fault))
-      .map((step) => step.id);
-  }
-
   stop(): void {
     this.#reader.actor.stop();
   }
@@ -111,54 +126,63 @@ export class LessonPlay {
   /** Sends an event and sets the picture moving to where it now belongs. */
   send(event: LessonEvent): void {
     const { actor } = this.#reader;
-    const was = phase(actor.getSnapshot());
+    const was = actor.getSnapshot();
     actor.send(event);
-    const now = phase(actor.getSnapshot());
-    if (event.type === 'phase.replay' && now === 'reveal' && was !== 'reveal') {
-      void this.#shares.set({ ...this.#wanted(), [this.#stepId()]: 0 }, { duration: 0 });
-    }
-    void this.#move(now === 'reveal' ? REVEAL_MS : MOVE_MS);
+    const now = actor.getSnapshot();
+    const revealing = phase(now) === 'reveal';
+    if (event.type === 'phase.replay' && revealing && phase(was) !== 'reveal')
+      void this.#drawn.set(this.#amounts(stageBefore(this.lesson, now)), { duration: 0 });
+    // Another rig is another house: nothing moves from one to the other.
+    const sameHouse = stageNow(this.lesson, was).rig === stageNow(this.lesson, now).rig;
+    void this.#move(revealing ? REVEAL_MS : sameHouse ? MOVE_MS : 0);
     this.#onsettled(this);
   }
 
   async #move(duration: number): Promise<void> {
     const mine = ++this.#latest;
     const target = this.#wanted();
-    const still = Object.keys(target).every((id) => this.#shares.current[id] === target[id]);
+    const still = Object.keys(target).every((key) => this.#drawn.current[key] === target[key]);
     this.#moving = !still;
-    if (!still) await this.#shares.set(target, { duration: prefersReducedMotion.current ? 0 : duration });
+    if (!still) await this.#drawn.set(target, { duration: prefersReducedMotion.current ? 0 : duration });
     if (mine !== this.#latest) return;
     this.#moving = false;
     if (phase(this.#reader.actor.getSnapshot()) === 'reveal') this.#reader.actor.send({ type: 'reveal.end' });
     this.#onsettled(this);
   }
 
-  #stepId(): string {
-    const { stepIndex } = this.#reader.actor.getSnapshot().context;
-    return this.lesson.steps[stepIndex]!.id;
+  /** Amounts where the picture now belongs. */
+  #wanted(): Drawn {
+    return this.#amounts(stageNow(this.lesson, this.#reader.actor.getSnapshot()));
   }
 
-  /** 1 for each fault that belongs in the picture now, else 0. */
-  #wanted(): Shares {
-    const there = faultsNow(this.lesson, this.#reader.actor.getSnapshot());
-    return Object.fromEntries(
-      faultSteps(this.lesson).map((step) => [step.id, there.includes(step.fault) ? 1 : 0]),
-    );
+  #amounts({ rig, faults, speed = 1 }: Stage): Drawn {
+    const there = new Map(faults.map((fault) => [placeOf(rig, fault), fault.amount]));
+    const amounts = [...this.#faults.keys()].map((place) => [place, there.get(place) ?? 0] as const);
+    return { ...Object.fromEntries(amounts), [SPEED]: speed };
   }
 
-  #drawnFaults(): Fault[] {
-    const shares = this.#shares.current;
-    return faultSteps(this.lesson)
-      .filter((step) => (shares[step.id] ?? 0) > 0)
-      .map((step) => ({ ...step.fault, amount: step.fault.amount * shares[step.id]! }));
+  #drawnStage(): Stage {
+    const { rig, fan, speed } = this.target;
+    const amounts = this.#drawn.current;
+    const faults = [...this.#faults]
+      .filter(([place, one]) => one.rig === rig && (amounts[place] ?? 0) > 0)
+      .map(([place, { fault }]) => ({ ...fault, amount: amounts[place]! }));
+    const turning = amounts[SPEED] ?? 1;
+    return {
+      rig,
+      faults,
+      ...(fan === undefined ? {} : { fan }),
+      ...(speed === undefined && turning === 1 ? {} : { speed: turning }),
+    };
   }
 
   #account(): Balance[] {
-    const lines = ledgerLines(this.lesson, this.snapshot);
-    const flows = lines.map((_, i) => this.run.at(faultsAfter(this.lesson, lines, i + 1)).flow_L_s.outdoors);
+    const lines = account(this.lesson, this.snapshot);
+    const flows = lines.map(({ stage }) => this.runs.at(stage).flow_L_s.outdoors);
     if (this.#moving && lines.length > 1) flows[lines.length - 1] = this.solution.flow_L_s.outdoors;
-    return lines.map((line, i) => ({
+    return lines.map(({ line, stage }, i) => ({
       line,
+      stage: stageKey(this.lesson, stage),
       flow_L_s: flows[i]!,
       before_L_s: i === 0 ? flows[0]! : flows[i - 1]!,
     }));

@@ -1,4 +1,4 @@
-/** A lesson's rig solved at any stage: each set of faults once, kept by what is in it. */
+/** The rigs of a lesson solved at any stage: each stage once, kept by what is in it. */
 import {
   fanCurveOf,
   solve,
@@ -9,70 +9,115 @@ import {
   type Solution,
   type Stock,
 } from '#physics';
+import { everyStage, type Lesson, type Stage } from '#lesson';
 
 /** Points along a curve: enough for a smooth line, few enough for every frame. */
 const CURVE_POINTS = 48;
 
-export class RunSolver {
-  readonly #rig: Rig;
+/** The rig of a stage: its own faults left out, the stage's fan and speed put in. */
+export function rigAt(rigs: Readonly<Record<string, Rig>>, { rig: id, faults, fan, speed }: Stage): Rig {
+  const rig = rigs[id];
+  if (!rig) throw new Error(`lesson.json, rig: found "${id}"; allowed is ${Object.keys(rigs).join(', ')}`);
+  if (fan === undefined && speed === undefined) return { ...rig, faults };
+  const run = rig.run.map((piece) =>
+    piece.kind === 'fan'
+      ? { ...piece, ...(fan === undefined ? {} : { fan }), ...(speed === undefined ? {} : { speed }) }
+      : piece,
+  );
+  return { ...rig, run, faults };
+}
+
+/** Right end of the flow axis and top of the pressure axis, the same for all a lesson does with a rig. */
+export interface Extent {
+  readonly flow_L_s: number;
+  readonly pressure_Pa: number;
+}
+
+const keyOf = ({ rig, fan, speed, faults }: Stage) => JSON.stringify([rig, fan, speed, faults]);
+
+export class LessonRuns {
+  readonly #rigs: Readonly<Record<string, Rig>>;
   readonly #stock: Stock;
+  readonly #extents: Readonly<Record<string, Extent>>;
   readonly #kept = new Map<string, Solution>();
   readonly #curves = new Map<string, CurvePoint[]>();
-  /** Right end of the flow axis and top of the pressure axis, the same for the whole lesson. */
-  readonly extent: { readonly flow_L_s: number; readonly pressure_Pa: number };
-  readonly fan: readonly CurvePoint[];
-  readonly #flows: readonly number[];
 
-  constructor(rig: Rig, stock: Stock) {
-    this.#rig = { ...rig, faults: [] };
+  constructor(lesson: Lesson, rigs: Readonly<Record<string, Rig>>, stock: Stock) {
+    this.#rigs = rigs;
     this.#stock = stock;
-    const free = this.#freeDelivery();
-    this.extent = { flow_L_s: free.flow * 1.02, pressure_Pa: free.top * 1.08 };
-    this.#flows = Array.from(
-      { length: CURVE_POINTS + 1 },
-      (_, i) => (this.extent.flow_L_s * i) / CURVE_POINTS,
+    const extents: Record<string, Extent> = {};
+    const bases = new Map(
+      everyStage(lesson).map((stage) => {
+        const bare = { ...stage, faults: [] as readonly Fault[] };
+        return [keyOf(bare), bare];
+      }),
     );
-    this.fan = (fanCurveOf(this.#rig, stock, this.#flows) ?? []).filter((point) => point.pressure_Pa >= 0);
+    for (const base of bases.values()) {
+      const free = this.#freeDelivery(base);
+      const now = extents[base.rig];
+      extents[base.rig] = {
+        flow_L_s: Math.max(now?.flow_L_s ?? 0, free.flow * 1.02),
+        pressure_Pa: Math.max(now?.pressure_Pa ?? 0, free.top * 1.08),
+      };
+    }
+    this.#extents = extents;
   }
 
-  rigWith(faults: readonly Fault[]): Rig {
-    return { ...this.#rig, faults };
+  rig(stage: Stage): Rig {
+    return rigAt(this.#rigs, stage);
   }
 
-  /** Solved afresh: for stages between two steps, seen for one frame. */
-  passing(faults: readonly Fault[]): Solution {
-    const solution = solve(this.rigWith(faults), this.#stock);
-    if (solution.outcome === 'failed')
-      throw new Error(`${this.#rig.name}: ${solution.path}: ${solution.found}`);
+  extent(stage: Stage): Extent {
+    return this.#extents[stage.rig]!;
+  }
+
+  /** Solved afresh: for stages between two steps, seen for one frame. Throws, naming rig and place, where it fails. */
+  passing(stage: Stage): Solution {
+    const rig = this.rig(stage);
+    const solution = solve(rig, this.#stock);
+    if (solution.outcome === 'failed') throw new Error(`${rig.name}: ${solution.path}: ${solution.found}`);
     return solution;
   }
 
   /** Solved once and kept: for the stages a lesson rests at. */
-  at(faults: readonly Fault[]): Solution {
-    const key = JSON.stringify(faults);
-    const kept = this.#kept.get(key) ?? this.passing(faults);
+  at(stage: Stage): Solution {
+    const key = keyOf(stage);
+    const kept = this.#kept.get(key) ?? this.passing(stage);
     this.#kept.set(key, kept);
     return kept;
   }
 
-  curve(faults: readonly Fault[]): CurvePoint[] {
-    return systemCurve(this.rigWith(faults), this.#stock, this.#flows) ?? [];
+  /** The system curve over the whole flow axis. */
+  curve(stage: Stage): CurvePoint[] {
+    return systemCurve(this.rig(stage), this.#stock, this.#flows(stage)) ?? [];
   }
 
   /** The system curve of a stage, kept. */
-  curveAt(faults: readonly Fault[]): CurvePoint[] {
-    const key = JSON.stringify(faults);
-    const kept = this.#curves.get(key) ?? this.curve(faults);
+  curveAt(stage: Stage): CurvePoint[] {
+    const key = keyOf(stage);
+    const kept = this.#curves.get(key) ?? this.curve(stage);
     this.#curves.set(key, kept);
     return kept;
   }
 
+  /** The fan's curve as the stage has it, as far as it gives pressure. */
+  fan(stage: Stage): CurvePoint[] {
+    const points = fanCurveOf(this.rig(stage), this.#stock, this.#flows(stage)) ?? [];
+    return points.filter((point) => point.pressure_Pa >= 0);
+  }
+
+  #flows(stage: Stage): number[] {
+    const { flow_L_s } = this.extent(stage);
+    return Array.from({ length: CURVE_POINTS + 1 }, (_, i) => (flow_L_s * i) / CURVE_POINTS);
+  }
+
   /** Where the fan's total pressure has fallen to nothing, and the most it ever gives. */
-  #freeDelivery(): { flow: number; top: number } {
+  #freeDelivery(stage: Stage): { flow: number; top: number } {
+    const rig = this.rig(stage);
     let flow = 1;
     let top = 0;
     for (; flow < 2000; flow *= 1.02) {
-      const pressure = fanCurveOf(this.#rig, this.#stock, [flow])?.[0]?.pressure_Pa ?? 0;
+      const pressure = fanCurveOf(rig, this.#stock, [flow])?.[0]?.pressure_Pa ?? 0;
       top = Math.max(top, pressure);
       if (pressure <= 0) break;
     }

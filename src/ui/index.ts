@@ -2,5 +2,6 @@
 export { default as StepLine } from './StepLine.svelte';
 export { default as Picker } from './Picker.svelte';
 export { default as Options } from './Options.svelte';
+export { default as CardGuess } from './CardGuess.svelte';
 export { default as FlowGuess } from './FlowGuess.svelte';
 export type { Station, Choice } from './types.ts';

@@ -3,9 +3,19 @@
  * W), digits shown. 1 cfm = 0.4719474 L/s and 1 in w.g. = 249.089 Pa are exact conversions to the
  * digits given (international foot; water at 4 degC).
  */
-export type Quantity = 'flow' | 'pressure' | 'velocity' | 'length' | 'depth' | 'power' | 'efficacy' | 'share';
+export type Quantity =
+  | 'flow'
+  | 'pressure'
+  | 'velocity'
+  | 'length'
+  | 'depth'
+  | 'power'
+  | 'efficacy'
+  | 'share'
+  | 'minutes'
+  | 'mass';
 export type UnitName =
-  'L/s' | 'm3/h' | 'cfm' | 'Pa' | 'in w.g.' | 'm/s' | 'm' | 'mm' | 'W' | 'L/s per W' | '%';
+  'L/s' | 'm3/h' | 'cfm' | 'Pa' | 'in w.g.' | 'm/s' | 'm' | 'mm' | 'W' | 'L/s per W' | '%' | 'min' | 'g';
 
 export interface Unit {
   readonly name: UnitName;
@@ -37,6 +47,8 @@ export const units: Readonly<Record<Quantity, readonly Unit[]>> = {
   power: [{ name: 'W', symbol: 'W', factor: 1, digits: 0 }],
   efficacy: [{ name: 'L/s per W', symbol: 'L/s per W', factor: 1, digits: 2 }],
   share: [{ name: '%', symbol: '%', factor: 100, digits: 0 }],
+  minutes: [{ name: 'min', symbol: 'min', factor: 1, digits: 0 }],
+  mass: [{ name: 'g', symbol: 'g', factor: 1, digits: 0 }],
 };
 
 export const defaults: UnitChoice = { flow: 'L/s', pressure: 'Pa' };

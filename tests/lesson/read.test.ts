@@ -1,10 +1,9 @@
 /** A lesson file that is not right is told by file, path, what was found and what is allowed. */
 import { describe, expect, it } from 'vitest';
 import { problemText, readLesson } from '#lesson';
-import { FILE, raw, type Spoilt } from './small.ts';
+import { FILE, raw, rawWide, type Spoilt } from './small.ts';
 
-function problemsOf(change: (lesson: Spoilt) => void) {
-  const lesson = raw();
+function problemsOf(change: (lesson: Spoilt) => void, lesson: object = raw()) {
   change(lesson);
   const read = readLesson(lesson, FILE);
   return read.ok ? [] : read.problems.map(({ path, found, allowed }) => [path, found, allowed].join(' | '));
@@ -39,7 +38,7 @@ describe('readLesson', () => {
     [
       'an unknown step',
       (lesson) => (lesson.steps[0].kind = 'quiz'),
-      'steps[0].kind | "quiz" | ("fault" | "mend")',
+      'steps[0].kind | "quiz" | ("entry" | "fault" | "case" | "mend")',
     ],
     ['two options', (lesson) => lesson.steps[0].explain.options.pop(), 'steps[0].explain.options | '],
     [
@@ -68,11 +67,15 @@ describe('readLesson', () => {
       (lesson) => (lesson.steps[0].predict.high_L_s = 0),
       'steps[0].predict.high_L_s | 0 | more than low_L_s, 0',
     ],
-    ['no mending', (lesson) => lesson.steps.pop(), 'steps[1].kind | "fault" | "mend": the last step mends'],
     [
-      'mending too soon',
+      'two that mend',
       (lesson) => lesson.steps.unshift({ id: 'early', kind: 'mend' }),
-      'steps[0].kind | "mend" | "fault": only the last step mends',
+      'steps | 2 that mend, 2 with a fault | one that mends, after at least one fault',
+    ],
+    [
+      'a fault after the mending',
+      (lesson) => lesson.steps.splice(1, 0, lesson.steps.pop()),
+      'steps[2].kind | "fault" | no fault after the step that mends; use a case',
     ],
     [
       'a span that is no sag',
@@ -86,6 +89,52 @@ describe('readLesson', () => {
     ],
   ])('refuses %s', (_name, change, expected) => {
     expect(problemsOf(change).join('\n')).toContain(expected);
+  });
+
+  it.each<[string, (lesson: Spoilt) => void, string]>([
+    [
+      'a change without a prediction',
+      (lesson) => delete lesson.steps[1].predict,
+      'steps[1].predict | nothing | a prediction, since "to" changes the run',
+    ],
+    [
+      'a prediction of nothing',
+      (lesson) => delete lesson.steps[1].to,
+      'steps[1].to | nothing | the run after the change that is predicted',
+    ],
+    [
+      'a look at nothing',
+      (lesson) => (lesson.steps[2].observe = lesson.steps[1].observe),
+      'steps[2].observe | a question | nothing to see without "to"',
+    ],
+    [
+      'an aim the lesson does not have',
+      (lesson) => (lesson.steps[1].aim = 'fly'),
+      'steps[1].aim | "fly" | predict, mend',
+    ],
+    [
+      'a way ahead to nowhere',
+      (lesson) => (lesson.steps[0].skipTo = 'entry'),
+      'steps[0].skipTo | "entry" | second, same',
+    ],
+    [
+      'an entry check in the middle',
+      (lesson) => lesson.steps.reverse(),
+      'steps[2].kind | "entry" | the first step only',
+    ],
+    [
+      'a return without its right answer',
+      (lesson) => (lesson.returns[1].right = 'd'),
+      'returns[1].right | "d" | a, b, c',
+    ],
+    ['too few returns', (lesson) => lesson.returns.pop(), 'returns | '],
+    [
+      'a card the check never gives',
+      (lesson) => (lesson.steps[1].predict.options[0] = 'flew'),
+      'steps[1].predict.options[0] | "flew" | answers of "outlet-flow": rose, fell, same',
+    ],
+  ])('refuses %s', (_name, change, expected) => {
+    expect(problemsOf(change, rawWide()).join('\n')).toContain(expected);
   });
 
   it.each([null, 7, 'text', []])('refuses %j outright', (value) => {

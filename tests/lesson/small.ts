@@ -54,6 +54,62 @@ export function smallLesson(): Lesson {
   return read.lesson;
 }
 
+/** An entry check, a case asked by cards with a second question, a plain question, and no mending. */
+export const rawWide = () => ({
+  ...raw(),
+  slug: 'two-cases',
+  aims: ['predict', 'mend'],
+  steps: [
+    {
+      id: 'entry',
+      kind: 'entry',
+      questions: [
+        { id: 'curve', aim: 'predict', options: ['a', 'b', 'c'], right: 'a' },
+        { id: 'point', aim: 'mend', options: ['a', 'b', 'c'], right: 'b' },
+      ],
+      skipTo: 'same',
+    },
+    {
+      id: 'second',
+      kind: 'case',
+      role: 'compare',
+      aim: 'predict',
+      from: { faults: [] },
+      to: { faults: [{ kind: 'sag', at: 'out', amount: 0.5 }] },
+      predict: { check: 'outlet-flow', options: ['rose', 'fell', 'same'], right: 'fell' },
+      observe: { check: 'fan-pressure', options: ['fell', 'rose', 'same'], right: 'rose' },
+      explain: { options: ['turns', 'climb', 'metres'], right: 'turns' },
+      again: { options: ['a', 'b', 'c'], right: 'c' },
+    },
+    {
+      id: 'same',
+      kind: 'case',
+      role: 'transfer',
+      rig: 'long-laundry-run',
+      explain: { options: ['turns', 'climb', 'metres'], right: 'climb' },
+    },
+  ],
+  returns: [
+    { id: 'one', aim: 'predict', options: ['a', 'b', 'c'], right: 'a' },
+    { id: 'two', aim: 'predict', options: ['a', 'b', 'c'], right: 'b' },
+    { id: 'three', aim: 'mend', options: ['a', 'b', 'c'], right: 'c' },
+  ],
+});
+
+/** A fault, its mending, and a question after it. */
+export function mixedLesson(): Lesson {
+  const [first, , mend] = raw().steps;
+  const read = readLesson({ ...raw(), steps: [first, mend, rawWide().steps[2]] }, FILE);
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  return read.lesson;
+}
+
+export function wideLesson(): Lesson {
+  const read = readLesson(rawWide(), FILE);
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  return read.lesson;
+}
+
 /** Right and wrong payloads of every event; events that the present phase does not take included. */
 export const EVERY_EVENT: readonly LessonEvent[] = [
   { type: 'step.begin' },
@@ -67,6 +123,17 @@ export const EVERY_EVENT: readonly LessonEvent[] = [
     option,
   })),
   ...['turns', 'climb', 'no-such-option'].map((option) => ({ type: 'explanation.answer' as const, option })),
+  ...['a', 'c', 'no-such-option'].map((option) => ({ type: 'again.answer' as const, option })),
+  ...['a', 'b', 'no-such-option'].flatMap((option) =>
+    ['curve', 'point', 'no-such-question'].map((question) => ({
+      type: 'entry.answer' as const,
+      question,
+      option,
+    })),
+  ),
+  { type: 'prediction.set', option: 'fell', sure: 2 },
+  { type: 'prediction.set', option: 'no-such-option' },
+  { type: 'step.leap' },
   { type: 'phase.replay' },
   { type: 'step.next' },
   { type: 'step.back' },
@@ -75,6 +142,28 @@ export const EVERY_EVENT: readonly LessonEvent[] = [
     { type: 'repair.make' as const, stepId },
     { type: 'repair.undo' as const, stepId },
   ]),
+  { type: 'lesson.finish' },
+  { type: 'lesson.restart' },
+];
+
+/** Those of the wide lesson, few enough that its graph stays small. */
+export const WIDE_EVENTS: readonly LessonEvent[] = [
+  { type: 'step.begin' },
+  { type: 'entry.answer', question: 'curve', option: 'a' },
+  ...['a', 'b'].map((option) => ({ type: 'entry.answer' as const, question: 'point', option })),
+  { type: 'step.leap' },
+  { type: 'prediction.set', flow_L_s: 30 },
+  { type: 'prediction.set', option: 'fell' },
+  { type: 'prediction.lock' },
+  { type: 'reveal.play' },
+  { type: 'reveal.end' },
+  ...['fell', 'rose'].map((option) => ({ type: 'observation.answer' as const, option })),
+  ...['turns', 'climb'].map((option) => ({ type: 'explanation.answer' as const, option })),
+  ...['a', 'c'].map((option) => ({ type: 'again.answer' as const, option })),
+  { type: 'phase.replay' },
+  { type: 'step.next' },
+  { type: 'step.back' },
+  ...[0, 2].map((index) => ({ type: 'step.visit' as const, index })),
   { type: 'lesson.finish' },
   { type: 'lesson.restart' },
 ];

@@ -2,19 +2,20 @@
 import { describe, expect, it } from 'vitest';
 import { has } from '#i18n';
 import {
-  faultsAfter,
-  faultsBefore,
-  faultsNow,
-  ledgerLines,
+  account,
   possible,
+  stageBefore,
+  stageNow,
   stations,
   type LessonEvent,
+  type LessonSnapshot,
 } from '#lesson';
 import { EVERY_EVENT, play, smallLesson, through, TO_MENDING } from './small.ts';
 
 const lesson = smallLesson();
 const [first, second] = lesson.steps.map((step) => (step.kind === 'fault' ? step.fault : undefined));
-const now = (events: readonly LessonEvent[]) => faultsNow(lesson, play(events));
+const before = (snapshot: LessonSnapshot) => stageBefore(lesson, snapshot).faults;
+const now = (events: readonly LessonEvent[]) => stageNow(lesson, play(events)).faults;
 
 describe('the faults of the drawn rig', () => {
   it('has the present fault from its reveal on, and not a moment sooner', () => {
@@ -31,17 +32,18 @@ describe('the faults of the drawn rig', () => {
   it('leaves out what is mended, in the mending half only', () => {
     const mended: LessonEvent[] = [...TO_MENDING, { type: 'repair.make', stepId: 'first' }];
     expect(now(mended)).toEqual([second]);
-    expect(faultsBefore(lesson, play(mended))).toEqual([first, second]);
+    expect(before(play(mended))).toEqual([first, second]);
     expect(now([...mended, { type: 'step.back' }])).toEqual([first, second]);
   });
 
   it('has a ghost one fault back', () => {
-    expect(faultsBefore(lesson, play(through('steeper')))).toEqual([]);
-    expect(faultsBefore(lesson, play([...through('steeper'), { type: 'step.next' }]))).toEqual([first]);
+    expect(before(play(through('steeper')))).toEqual([]);
+    expect(before(play([...through('steeper'), { type: 'step.next' }]))).toEqual([first]);
   });
 });
 
 describe('the account', () => {
+  const lines = (snapshot: LessonSnapshot) => account(lesson, snapshot).map(({ line }) => line);
   const mended: LessonEvent[] = [
     ...TO_MENDING,
     { type: 'repair.make', stepId: 'second' },
@@ -49,8 +51,8 @@ describe('the account', () => {
   ];
 
   it('opens, takes a debit a fault and a credit a repair, in order', () => {
-    expect(ledgerLines(lesson, play([]))).toEqual([{ kind: 'opening' }]);
-    expect(ledgerLines(lesson, play(mended))).toEqual([
+    expect(lines(play([]))).toEqual([{ kind: 'opening' }]);
+    expect(lines(play(mended))).toEqual([
       { kind: 'opening' },
       { kind: 'debit', stepId: 'first' },
       { kind: 'debit', stepId: 'second' },
@@ -61,9 +63,9 @@ describe('the account', () => {
 
   it('has the faults that each balance is solved on; all lines together are the rig as drawn', () => {
     const snapshot = play(mended.slice(0, -1));
-    const lines = ledgerLines(lesson, snapshot);
-    expect(lines.map((_, i) => faultsAfter(lesson, lines, i + 1).length)).toEqual([0, 1, 2, 1]);
-    expect(faultsAfter(lesson, lines, lines.length)).toEqual(faultsNow(lesson, snapshot));
+    const stages = account(lesson, snapshot).map(({ stage }) => stage);
+    expect(stages.map(({ faults }) => faults.length)).toEqual([0, 1, 2, 1]);
+    expect(stages.at(-1)).toEqual(stageNow(lesson, snapshot));
   });
 });
 

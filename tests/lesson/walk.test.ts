@@ -13,30 +13,35 @@ import {
 } from '#lesson';
 import { broken } from './invariants.ts';
 import { memory } from './memory.ts';
-import { EVERY_EVENT, smallLesson, TO_MENDING } from './small.ts';
+import { EVERY_EVENT, smallLesson, TO_MENDING, WIDE_EVENTS, wideLesson } from './small.ts';
 
-const lesson = smallLesson();
 const prediction = fc.record({
   type: fc.constant('prediction.set' as const),
   flow_L_s: fc.oneof(fc.double({ min: 0, max: 60, noNaN: true }), fc.double()),
   sure: fc.constantFrom(undefined, 1 as const, 2 as const, 3 as const),
 });
-const anyEvent: fc.Arbitrary<LessonEvent> = fc.oneof(fc.constantFrom(...EVERY_EVENT), prediction);
-/** Where a reveal would end: what the actor itself does with `reveal.end`. */
-function landing(snapshot: LessonSnapshot) {
-  const actor = createActor(lessonMachine, { input: { lesson }, snapshot }).start();
-  actor.send({ type: 'reveal.end' });
-  return phase(actor.getSnapshot());
-}
-/** Some walks start deep, so that the mending half is met as often as the first step. */
-const walk = fc.tuple(fc.nat(TO_MENDING.length), fc.array(anyEvent, { maxLength: 60 }));
+const anyEvent: fc.Arbitrary<LessonEvent> = fc.oneof(
+  fc.constantFrom(...EVERY_EVENT, ...WIDE_EVENTS),
+  prediction,
+);
+describe.each([
+  ['faults', smallLesson(), TO_MENDING],
+  ['cases', wideLesson(), []],
+] as const)('a random walk through %s', (_name, lesson, lead) => {
+  /** Where a reveal would end: what the actor itself does with `reveal.end`. */
+  function landing(snapshot: LessonSnapshot) {
+    const actor = createActor(lessonMachine, { input: { lesson }, snapshot }).start();
+    actor.send({ type: 'reveal.end' });
+    return phase(actor.getSnapshot());
+  }
+  /** Some walks start deep, so that the mending is met as often as the first step. */
+  const walk = fc.tuple(fc.nat(lead.length), fc.array(anyEvent, { maxLength: 60 }));
 
-describe('a random walk', () => {
   it('keeps every promise, and a save at any moment comes back to the same step and phase', () => {
     fc.assert(
       fc.property(walk, ([start, events]) => {
         const actor = createActor(lessonMachine, { input: { lesson } }).start();
-        TO_MENDING.slice(0, start).forEach((event) => actor.send(event));
+        lead.slice(0, start).forEach((event) => actor.send(event));
         for (const event of events) {
           const before = actor.getSnapshot();
           expect(possible(before, event).possible).toBe(before.can(event));

@@ -4,17 +4,16 @@ import { render, screen, waitFor } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { flushSync } from 'svelte';
-import { seedRig } from '#catalogue';
-import { faultSteps, type LessonEvent } from '#lesson';
+import { pile, type LessonEvent } from '#lesson';
 import { loadLesson } from '#lesson-load';
-import { lessonFacts, LessonPlay, settings, stockFor } from '#session';
+import { lessonFacts, LessonPlay, lessonRigs, settings, stockFor } from '#session';
 import { defaults, show } from '#units';
 import Lesson from '../../src/routes/lessons/[slug]/Lesson.svelte';
 
 const { lesson, text } = loadLesson('five-small-faults');
-const rig = seedRig('upstairs-bathroom');
-const steps = faultSteps(lesson);
-const facts = lessonFacts(lesson, rig, stockFor(rig));
+const rigs = lessonRigs(lesson);
+const stock = stockFor(lesson, rigs);
+const facts = lessonFacts(lesson, text, rigs, stock);
 const user = userEvent.setup();
 
 // Looking a control up by role is slow in jsdom on a whole screen.
@@ -27,14 +26,14 @@ let restarts: number;
 beforeEach(() => {
   restarts = 0;
   close = $effect.root(() => {
-    play = new LessonPlay(lesson, rig, stockFor(rig));
+    play = new LessonPlay(lesson, rigs, stock);
   });
   render(Lesson, {
     play,
     text,
     bands: facts.bands,
     assumptions: {},
-    required: rig.required,
+    built: facts.built,
     notice: '',
     alive: true,
     ondismiss: () => {},
@@ -51,8 +50,7 @@ afterEach(() => {
 const big = () => screen.getByTestId('flow').textContent;
 const heading = () => screen.getByRole('heading', { level: 2 }).textContent;
 const press = (name: string | RegExp) => user.click(screen.getByRole('button', { name }));
-const flow = (count: number) =>
-  play.run.at(steps.slice(0, count).map((step) => step.fault)).flow_L_s.outdoors;
+const flow = (count: number) => play.runs.at(pile(lesson, count)).flow_L_s.outdoors;
 const digits = (value: number) => show('flow', value, defaults).number;
 
 function send(...events: LessonEvent[]): void {

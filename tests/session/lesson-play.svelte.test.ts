@@ -2,15 +2,14 @@
 import '../screen/page.ts';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { flushSync } from 'svelte';
-import { seedRig } from '#catalogue';
-import { faultSteps, type LessonEvent } from '#lesson';
+import { faultSteps, pile, type LessonEvent } from '#lesson';
 import { loadLesson } from '#lesson-load';
-import { LessonPlay, stockFor } from '#session';
+import { LessonPlay, lessonRigs, stockFor } from '#session';
 
 const { lesson } = loadLesson('five-small-faults');
-const rig = seedRig('upstairs-bathroom');
+const rigs = lessonRigs(lesson);
 const steps = faultSteps(lesson);
-const stock = stockFor(rig);
+const stock = stockFor(lesson, rigs);
 
 let play: LessonPlay;
 let close: () => void;
@@ -20,7 +19,7 @@ beforeEach(() => {
   vi.useFakeTimers({ toFake: ['requestAnimationFrame', 'cancelAnimationFrame', 'performance', 'Date'] });
   settled = 0;
   close = $effect.root(() => {
-    play = new LessonPlay(lesson, rig, stock, undefined, () => (settled += 1));
+    play = new LessonPlay(lesson, rigs, stock, undefined, () => (settled += 1));
   });
 });
 
@@ -31,8 +30,7 @@ afterEach(() => {
 });
 
 const flow = () => play.solution.flow_L_s.outdoors;
-const stage = (count: number) =>
-  play.run.at(steps.slice(0, count).map((step) => step.fault)).flow_L_s.outdoors;
+const stage = (count: number) => play.runs.at(pile(lesson, count)).flow_L_s.outdoors;
 
 function send(...events: LessonEvent[]): void {
   for (const event of events) play.send(event);
@@ -70,8 +68,8 @@ describe('a reveal', () => {
       await pass(200);
       expect(play.phase).toBe('reveal');
       expect(play.moving).toBe(true);
-      expect(play.faults).toHaveLength(1);
-      expect(play.faults[0]!.amount).toBeLessThan(steps[0]!.fault.amount);
+      expect(play.stage.faults).toHaveLength(1);
+      expect(play.stage.faults[0]!.amount).toBeLessThan(steps[0]!.fault.amount);
       expect(play.balances.at(-1)!.flow_L_s).toBe(flow());
       seen.push(flow());
     }
@@ -83,7 +81,7 @@ describe('a reveal', () => {
     expect(play.phase).toBe('observe');
     expect(play.moving).toBe(false);
     expect(flow()).toBe(stage(1));
-    expect(play.faults).toEqual([steps[0]!.fault]);
+    expect(play.stage.faults).toEqual([steps[0]!.fault]);
     expect(play.before.flow_L_s.outdoors).toBe(stage(0));
   });
 
@@ -144,7 +142,10 @@ test('the account and the flow follow the repairs, and an undone one', async () 
   }
   expect(play.phase).toBe('mending');
   const without = (...ids: string[]) =>
-    play.run.at(steps.filter((step) => !ids.includes(step.id)).map((step) => step.fault)).flow_L_s.outdoors;
+    play.runs.at({
+      rig: lesson.rig,
+      faults: steps.filter((step) => !ids.includes(step.id)).map((step) => step.fault),
+    }).flow_L_s.outdoors;
   send({ type: 'repair.make', stepId: 'ties' });
   await pass(300);
   expect(flow()).toBeGreaterThan(stage(5));

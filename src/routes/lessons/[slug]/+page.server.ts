@@ -1,21 +1,33 @@
 /** Runs only while the pages are built: every lesson is read, checked and prerendered. */
 import { loadLesson, loadLessons } from '#lesson-load';
 import { has, say } from '#i18n';
-import { lessonFacts, lessonRig, stockFor } from '#session';
+import { isTaught, subjectOf } from '#lesson';
+import { lessonFacts, lessonRigs, stockFor } from '#session';
 
 export const prerender = true;
 
 export const entries = () => loadLessons().map(({ lesson }) => ({ slug: lesson.slug }));
 
-/** The lesson with its words, its rig, and of the catalogue only what the rig may need. */
+/** The lesson with its words, its rigs, and of the catalogue only what they may need. */
 export function load({ params }: { params: { slug: string } }) {
-  const loaded = loadLesson(params.slug);
-  const rig = lessonRig(loaded.lesson.rig);
-  const stock = stockFor(rig);
-  const { bands, assumptions } = lessonFacts(loaded.lesson, rig, stock);
-  const told = Object.entries(assumptions).map(([piece, codes]) => [
-    piece,
-    codes.map((code) => `assumption.${code}`).flatMap((key) => (has(key) ? [say(key)] : [])),
-  ]);
-  return { ...loaded, rig, stock, bands, assumptions: Object.fromEntries(told) as Record<string, string[]> };
+  const { lesson, text } = loadLesson(params.slug);
+  const rigs = lessonRigs(lesson);
+  const stock = stockFor(lesson, rigs);
+  const { bands, assumptions, built } = lessonFacts(lesson, text, rigs, stock);
+  const told = (codes: readonly string[]) =>
+    codes.map((code) => `assumption.${code}`).flatMap((key) => (has(key) ? [say(key)] : []));
+  // The assumptions behind what each step is about, in words.
+  const rests = lesson.steps.filter(isTaught).map((step) => {
+    const subject = subjectOf(step);
+    return [step.id, told((subject && assumptions[step.id]?.[subject]) || [])] as const;
+  });
+  return {
+    lesson,
+    text,
+    rigs,
+    stock,
+    bands,
+    built,
+    assumptions: Object.fromEntries(rests) as Record<string, string[]>,
+  };
 }

@@ -3,69 +3,86 @@ import { say, type MessageKey } from '#i18n';
 import type { Curve, LedgerEntry, WalkStation } from '#charts';
 import type { Fault, Rig, Solution } from '#physics';
 import { show, type UnitChoice } from '#units';
-import { faultSteps, type FaultStep, type LessonText } from '#lesson';
+import {
+  changes,
+  currentStep,
+  faultSteps,
+  isTaught,
+  pile,
+  stagesOf,
+  subjectOf,
+  type LessonText,
+} from '#lesson';
 import type { Balance, LessonPlay } from '#session';
 
 export const faultWord = (fault: Fault) => say(`fault.${fault.kind}` as MessageKey);
 
-/** The fault steps whose faults are in before the present one, in order. */
-function earlier(play: LessonPlay): FaultStep[] {
-  const { stepIndex } = play.snapshot.context;
-  return faultSteps(play.lesson).slice(0, stepIndex);
-}
-
-/** Whether the present step's fault is in the picture. */
+/** Whether the present step's change is in the picture. */
 export function inPicture(play: LessonPlay): boolean {
-  return ['reveal', 'observe', 'explain', 'settled'].includes(play.phase);
+  const step = currentStep(play.snapshot);
+  return isTaught(step) && changes(step) && play.snapshot.context.records[step.id]?.revealed === true;
 }
 
 /** Ghosts of every stage, and the run as it now is. */
-export function curvesOf(play: LessonPlay): Curve[] {
-  const { run } = play;
-  const steps = earlier(play);
-  const mending = play.phase === 'mending' || play.phase === 'finished';
+export function curvesOf(play: LessonPlay, text: LessonText): Curve[] {
+  const { runs, lesson } = play;
+  const step = currentStep(play.snapshot);
   const healthy: Curve = {
     id: 'healthy',
     label: say('play.curve.healthy'),
-    points: run.curveAt([]),
+    points: runs.curveAt({ ...play.target, faults: [] }),
     tone: 'healthy',
   };
   const present = (label: string): Curve => ({ id: 'present', label, points: play.curve, tone: 'present' });
-  if (mending) {
-    const all = faultSteps(play.lesson).map((step) => step.fault);
+  if (step.kind === 'mend') {
     const worst: Curve = {
       id: 'worst',
-      label: say('play.curve.worst'),
-      points: run.curveAt(all),
+      label: say('play.curve.worst', { count: faultSteps(lesson).length }),
+      points: runs.curveAt(pile(lesson)),
       tone: 'before',
     };
     return [healthy, worst, present(say('play.curve.now'))];
   }
-  const stage = inPicture(play) ? steps.length + 1 : steps.length;
+  if (step.kind === 'case') {
+    const { from } = stagesOf(lesson, step);
+    const before: Curve = {
+      id: 'before',
+      label: say('play.curve.before'),
+      points: runs.curveAt(from),
+      tone: 'before',
+    };
+    const sound = from.faults.length === 0;
+    if (!inPicture(play))
+      return sound ? [present(say('play.curve.healthy'))] : [healthy, present(say('play.curve.now'))];
+    return [...(sound ? [] : [healthy]), before, present(text.sections[step.id]?.title ?? step.id)];
+  }
+  const steps = faultSteps(lesson);
+  const stage = play.target.faults.length;
   if (stage === 0) return [present(say('play.curve.healthy'))];
-  const ghosts = steps.slice(0, stage - 1).map((step, i): Curve => ({
-    id: step.id,
-    label: say('play.curve.with', { fault: faultWord(step.fault) }),
-    points: run.curveAt(steps.slice(0, i + 1).map((each) => each.fault)),
+  const ghosts = steps.slice(0, stage - 1).map((each, i): Curve => ({
+    id: each.id,
+    label: say('play.curve.with', { fault: faultWord(each.fault) }),
+    points: runs.curveAt(pile(lesson, i + 1)),
     tone: i === stage - 2 ? 'before' : 'ghost',
   }));
-  const last = faultSteps(play.lesson)[stage - 1]!;
+  const last = steps[stage - 1]!;
   return [healthy, ...ghosts, present(say('play.curve.with', { fault: faultWord(last.fault) }))];
 }
 
 export function entriesOf(play: LessonPlay, text: LessonText): LedgerEntry[] {
   const title = (id: string) => text.sections[id]?.title ?? id;
+  const isCase = currentStep(play.snapshot).kind === 'case';
   const entries = play.balances.map(({ line, flow_L_s, before_L_s }: Balance): LedgerEntry => {
-    if (line.kind === 'opening')
-      return { id: 'opening', label: say('play.ledger.opening'), kind: 'opening', flow_L_s, before_L_s };
-    return {
-      id: `${line.kind}-${line.stepId}`,
-      label: title(line.stepId),
-      kind: line.kind,
-      flow_L_s,
-      before_L_s,
-    };
+    if (line.kind === 'opening') {
+      const label = say(
+        isCase && play.before !== play.healthy ? 'play.ledger.before' : 'play.ledger.opening',
+      );
+      return { id: 'opening', label, kind: 'opening', flow_L_s, before_L_s };
+    }
+    const kind = line.kind !== 'change' ? line.kind : flow_L_s > before_L_s ? 'credit' : 'debit';
+    return { id: `${line.kind}-${line.stepId}`, label: title(line.stepId), kind, flow_L_s, before_L_s };
   });
+  if (isCase) return entries;
   const last = entries[entries.length - 1]!.flow_L_s;
   const there = new Set(play.balances.map(({ line }) => (line.kind === 'opening' ? '' : line.stepId)));
   const ahead = faultSteps(play.lesson)
@@ -89,13 +106,19 @@ export function walkOf(solution: Solution, stationX: readonly number[]): WalkSta
   }));
 }
 
-/** Lowest and highest pressure of any stage of the lesson, with room for labels. */
+/** Lowest and highest pressure of any stage of the lesson on this rig, with room for labels. */
 export function walkExtent(play: LessonPlay): [number, number] {
-  const steps = faultSteps(play.lesson);
   let low = 0;
   let high = 0;
-  for (let i = 0; i <= steps.length; i++) {
-    for (const station of play.run.at(steps.slice(0, i).map((step) => step.fault)).stations) {
+  const steps = faultSteps(play.lesson);
+  const piles = play.target.rig === play.lesson.rig ? steps.map((_, i) => pile(play.lesson, i + 1)) : [];
+  const cases = play.lesson.steps
+    .filter(isTaught)
+    .map((step) => stagesOf(play.lesson, step))
+    .flatMap(({ from, to }) => [from, to])
+    .filter(({ rig }) => rig === play.target.rig);
+  for (const stage of [{ ...play.target, faults: [] }, ...piles, ...cases]) {
+    for (const station of play.runs.at(stage).stations) {
       low = Math.min(low, station.totalPressure_Pa, station.staticPressure_Pa);
       high = Math.max(high, station.totalPressure_Pa);
     }
@@ -165,6 +188,6 @@ export function pieceNames(rig: Rig): Record<string, string> {
 
 /** The piece a line of the account is about. */
 export function pieceOf(play: LessonPlay, entryId: string | null): string | null {
-  const step = faultSteps(play.lesson).find(({ id }) => entryId?.endsWith(`-${id}`));
-  return step?.fault.at ?? null;
+  const step = play.lesson.steps.filter(isTaught).find(({ id }) => entryId?.endsWith(`-${id}`));
+  return (step && subjectOf(step)) ?? null;
 }

@@ -1,11 +1,11 @@
 /** One sentence for a screen reader after each change: what, from what, to what. */
 import { say } from '#i18n';
-import { currentStep } from '#lesson';
+import { currentStep, isTaught, type LessonText } from '#lesson';
 import type { LessonPlay } from '#session';
 import { show, type UnitChoice } from '#units';
 import { faultWord, inPicture } from './picture.ts';
 
-export function spokenChange(play: LessonPlay, choice: UnitChoice): string {
+export function spokenChange(play: LessonPlay, text: LessonText, choice: UnitChoice): string {
   const step = currentStep(play.snapshot);
   const values = {
     before: show('flow', play.before.flow_L_s.outdoors, choice).text,
@@ -13,14 +13,17 @@ export function spokenChange(play: LessonPlay, choice: UnitChoice): string {
     pressureBefore: show('pressure', play.before.fan.pressure_Pa, choice).text,
     pressure: show('pressure', play.solution.fan.pressure_Pa, choice).text,
   };
-  if (step.kind === 'fault') {
-    return play.phase === 'observe' && inPicture(play)
-      ? say('play.spoken.added', { fault: faultWord(step.fault), ...values })
-      : '';
+  if (isTaught(step)) {
+    const told = ['observe', 'explain', 'settled'].includes(play.phase) && inPicture(play);
+    // Once, where the reveal has ended: on the first question after it.
+    const first = step.observe ? play.phase === 'observe' : play.phase === 'explain';
+    if (!told || !first) return '';
+    const fault = step.kind === 'fault' ? faultWord(step.fault) : (text.sections[step.id]?.title ?? step.id);
+    return say('play.spoken.added', { fault, ...values });
   }
   const last = play.snapshot.context.repairs.at(-1);
   const mended = play.lesson.steps.find((each) => each.id === last);
-  return mended?.kind === 'fault'
+  return step.kind === 'mend' && mended?.kind === 'fault'
     ? say('play.spoken.mended', { fault: faultWord(mended.fault), ...values })
     : '';
 }

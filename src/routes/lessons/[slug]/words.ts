@@ -1,12 +1,15 @@
 /** A lesson's words with the engine's numbers set in, in the reader's units. */
 import {
   currentStep,
-  faultSteps,
   fill,
   fillWords,
+  isTaught,
+  pile,
   recordOf,
   runValues,
+  stagesOf,
   stepValues,
+  type BuiltValues,
   type LessonText,
   type PlaceholderValues,
 } from '#lesson';
@@ -19,33 +22,30 @@ export interface Words {
   readonly title: (key: string) => string;
   /** Body of a section as HTML, escaped when the pages were built. */
   readonly html: (key: string) => string;
+  readonly has: (key: string) => boolean;
 }
 
 export function valuesOf(
   play: LessonPlay,
+  built: Readonly<Record<string, BuiltValues>>,
   required: Requirement | undefined,
   choice: UnitChoice,
 ): PlaceholderValues {
   const step = currentStep(play.snapshot);
-  const { healthy, lesson, run, snapshot } = play;
-  const required_L_s = required?.flow_L_s;
-  if (step.kind === 'mend') {
-    return runValues(
-      { healthy, now: run.at([]), ...(required_L_s === undefined ? {} : { required_L_s }) },
-      choice,
-    );
-  }
-  const faults = faultSteps(lesson).map((each) => each.fault);
-  const index = faultSteps(lesson).indexOf(step);
+  const { healthy, lesson, runs, snapshot } = play;
+  const rule = required === undefined ? {} : { required_L_s: required.flow_L_s };
+  if (!isTaught(step)) return runValues({ healthy, now: runs.at(pile(lesson, 0)), ...rule }, choice);
+  const { from, to } = stagesOf(lesson, step);
   const predicted = recordOf(snapshot.context, step.id).lockedPrediction?.flow_L_s;
   return stepValues(
     {
       step,
       healthy,
-      before: run.at(faults.slice(0, index)),
-      after: run.at(faults.slice(0, index + 1)),
-      ...(required_L_s === undefined ? {} : { required_L_s }),
+      before: runs.at(from),
+      after: runs.at(to),
+      ...rule,
       ...(predicted === undefined ? {} : { predicted_L_s: predicted }),
+      built: built[step.id] ?? {},
     },
     choice,
   );
@@ -54,6 +54,7 @@ export function valuesOf(
 export function wordsOf(text: LessonText, values: PlaceholderValues): Words {
   return {
     title: (key) => fillWords(text.sections[key]?.title ?? '', values, key),
+    has: (key) => key in text.sections,
     html: (key) => fill(text.sections[key]?.html ?? '', values, key),
   };
 }

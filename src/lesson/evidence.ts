@@ -1,0 +1,75 @@
+/** What a learner has shown: right at the first try by aim, and which mistaken ideas were tried and changed. */
+import type { Journey } from './journey.ts';
+import { judgePrediction } from './predictions.ts';
+import { answersTo, recordOf } from './rules.ts';
+import { guessesFlow, isTaught, type Lesson, type TaughtStep } from './schema.ts';
+
+export interface AimEvidence {
+  readonly aim: string;
+  /** Questions answered so far, and how many of them rightly at the first try. */
+  readonly asked: number;
+  readonly right: number;
+}
+
+export interface IdeaHeld {
+  readonly step: string;
+  /** Section of the text that names the idea, such as `sag/explain/climb`. */
+  readonly section: string;
+  /** Answered rightly at once when asked again on a varied item. */
+  readonly changed: boolean;
+}
+
+export interface Evidence {
+  readonly aims: readonly AimEvidence[];
+  readonly ideas: readonly IdeaHeld[];
+}
+
+const PARTS = ['observe', 'explain', 'again'] as const;
+
+/** Flows before and after a step's change, L/s at the outlet, for the judging of a predicted flow. */
+export type Flows = (step: TaughtStep) => { readonly before_L_s: number; readonly after_L_s: number };
+
+export function evidence(lesson: Lesson, journey: Journey, flows: Flows): Evidence {
+  const counts = new Map(lesson.aims.map((aim) => [aim, { asked: 0, right: 0 }]));
+  const ideas: IdeaHeld[] = [];
+  const count = (aim: string | undefined, right: boolean) => {
+    const kept = aim === undefined ? undefined : counts.get(aim);
+    if (!kept) return;
+    kept.asked += 1;
+    if (right) kept.right += 1;
+  };
+  for (const step of lesson.steps) {
+    const record = recordOf(journey, step.id);
+    if (step.kind === 'entry') {
+      for (const { id, aim, right } of step.questions) {
+        const answer = record.entry?.[id];
+        if (answer !== undefined) count(aim, answer === right);
+      }
+    }
+    if (!isTaught(step)) continue;
+    const said = record.lockedPrediction;
+    if (said && record.revealed && step.predict) {
+      if (guessesFlow(step.predict)) {
+        const { before_L_s, after_L_s } = flows(step);
+        count(step.aim, judgePrediction(said.flow_L_s ?? 0, before_L_s, after_L_s) === 'about-right');
+      } else count(step.aim, said.option === step.predict.right);
+    }
+    const second = record.again ?? [];
+    for (const part of PARTS) {
+      const question = step[part];
+      const answers = answersTo(record, part);
+      if (!question || answers.length === 0) continue;
+      count(step.aim, answers[0] === question.right);
+      for (const wrong of new Set(answers.filter((answer) => answer !== question.right)))
+        ideas.push({
+          step: step.id,
+          section: `${step.id}/${part}/${wrong}`,
+          changed: part === 'explain' && second[0] !== undefined && second[0] === step.again?.right,
+        });
+    }
+  }
+  return {
+    aims: [...counts].map(([aim, { asked, right }]) => ({ aim, asked, right })),
+    ideas,
+  };
+}

@@ -1,0 +1,167 @@
+/** How the run stands at each point of a lesson: which rig, which faults, which fan and speed. */
+import type { Fault } from '#physics';
+import type { Journey } from './journey.ts';
+import { faultSteps, recordOf, stepAt } from './rules.ts';
+import { isTaught, type Lesson, type Setup, type Step, type TaughtStep } from './schema.ts';
+import type { LessonView } from './view.ts';
+
+export interface Stage {
+  /** Id of a rig; its own faults are left out. */
+  readonly rig: string;
+  readonly faults: readonly Fault[];
+  /** Another fan than the rig's; absent for the rig's own. */
+  readonly fan?: string;
+  readonly speed?: number;
+}
+
+/** The run with the first `count` faults of the lesson piled up; fan and speed the rig's own. */
+export function pile(lesson: Lesson, count = Infinity): Stage {
+  return {
+    rig: lesson.rig,
+    faults: faultSteps(lesson)
+      .slice(0, count)
+      .map((step) => step.fault),
+  };
+}
+
+/** Fault steps that come before a step of the lesson, none of them once the mending is past. */
+function pileBefore(lesson: Lesson, step: Step): Stage {
+  const before = lesson.steps.slice(0, lesson.steps.indexOf(step));
+  if (before.some(({ kind }) => kind === 'mend')) return pile(lesson, 0);
+  return pile(lesson, before.filter(({ kind }) => kind === 'fault').length);
+}
+
+function set(stage: Stage, setup: Setup | undefined): Stage {
+  if (!setup) return stage;
+  return {
+    ...stage,
+    ...(setup.faults ? { faults: setup.faults } : {}),
+    ...(setup.fan === undefined ? {} : { fan: setup.fan }),
+    ...(setup.speed === undefined ? {} : { speed: setup.speed }),
+  };
+}
+
+/** The run before and after a step's own change; the same stage twice where it changes nothing. */
+export function stagesOf(lesson: Lesson, step: TaughtStep): { readonly from: Stage; readonly to: Stage } {
+  const start = pileBefore(lesson, step);
+  if (step.kind === 'fault') return { from: start, to: { ...start, faults: [...start.faults, step.fault] } };
+  const here = step.rig === undefined ? start : { rig: step.rig, faults: [] };
+  const from = set(here, step.from);
+  return { from, to: set(from, step.to) };
+}
+
+const mended = (lesson: Lesson, repairs: readonly string[]): Stage => ({
+  rig: lesson.rig,
+  faults: faultSteps(lesson)
+    .filter((step) => !repairs.includes(step.id))
+    .map((step) => step.fault),
+});
+
+/** What the picture shows now: a step's change from its reveal on; in the mending, what is not mended. */
+export function stageNow(lesson: Lesson, { context }: LessonView): Stage {
+  const step = stepAt(lesson, context.stepIndex);
+  if (step.kind === 'mend') return mended(lesson, context.repairs);
+  if (!isTaught(step)) return pileBefore(lesson, step);
+  const { from, to } = stagesOf(lesson, step);
+  return recordOf(context, step.id).revealed ? to : from;
+}
+
+/** The ghost: the run one change ago. In the mending that is before the last repair. */
+export function stageBefore(lesson: Lesson, { context }: LessonView): Stage {
+  const step = stepAt(lesson, context.stepIndex);
+  if (step.kind === 'mend') return mended(lesson, context.repairs.slice(0, -1));
+  return isTaught(step) ? stagesOf(lesson, step).from : pileBefore(lesson, step);
+}
+
+/** The rig of the step on screen with nothing wrong. */
+export function stageHealthy(lesson: Lesson, { context }: LessonView): Stage {
+  const step = stepAt(lesson, context.stepIndex);
+  if (!isTaught(step)) return pile(lesson, 0);
+  const { rig, fan, speed } = stagesOf(lesson, step).from;
+  return {
+    rig,
+    faults: [],
+    ...(fan === undefined ? {} : { fan }),
+    ...(speed === undefined ? {} : { speed }),
+  };
+}
+
+export type LedgerLine =
+  | { readonly kind: 'opening' }
+  | { readonly kind: 'debit'; readonly stepId: string }
+  | { readonly kind: 'credit'; readonly stepId: string }
+  /** A case's own change, up or down. */
+  | { readonly kind: 'change'; readonly stepId: string };
+
+/** The account as it stands on the step now on screen: each line, and the run after it. */
+export function account(
+  lesson: Lesson,
+  { context }: LessonView,
+): readonly { readonly line: LedgerLine; readonly stage: Stage }[] {
+  const step = stepAt(lesson, context.stepIndex);
+  if (step.kind === 'case') {
+    const { from, to } = stagesOf(lesson, step);
+    const opening = { line: { kind: 'opening' as const }, stage: from };
+    const changed = recordOf(context, step.id).revealed && step.to;
+    return changed ? [opening, { line: { kind: 'change', stepId: step.id }, stage: to }] : [opening];
+  }
+  const mending = step.kind === 'mend';
+  const seen = seenFaults(lesson, context);
+  const debits = seen.map((each, i) => ({
+    line: { kind: 'debit' as const, stepId: each.id },
+    stage: { rig: lesson.rig, faults: seen.slice(0, i + 1).map(({ fault }) => fault) },
+  }));
+  const credits = (mending ? context.repairs : []).map((stepId, i) => ({
+    line: { kind: 'credit' as const, stepId },
+    stage: mended(lesson, context.repairs.slice(0, i + 1)),
+  }));
+  return [{ line: { kind: 'opening' }, stage: pile(lesson, 0) }, ...debits, ...credits];
+}
+
+/** Fault steps whose faults have been seen by the step now on screen, in order. */
+function seenFaults(lesson: Lesson, journey: Journey) {
+  return lesson.steps
+    .slice(0, journey.stepIndex + 1)
+    .filter((step) => step.kind === 'fault')
+    .filter((step, i, all) => {
+      const present = i === all.length - 1 && lesson.steps[journey.stepIndex] === step;
+      return !present || recordOf(journey, step.id).revealed;
+    });
+}
+
+/** Every stage the lesson can rest at: each subset of the piled faults where they are mended, and every case. */
+export function everyStage(lesson: Lesson): Stage[] {
+  const steps = faultSteps(lesson);
+  const stages: Stage[] = [];
+  if (lesson.steps.some(({ kind }) => kind === 'mend')) {
+    for (let subset = 0; subset < 2 ** steps.length; subset++)
+      stages.push({
+        rig: lesson.rig,
+        faults: steps.filter((_, i) => subset & (1 << i)).map(({ fault }) => fault),
+      });
+  }
+  for (const step of lesson.steps) {
+    if (!isTaught(step)) continue;
+    const { from, to } = stagesOf(lesson, step);
+    stages.push(from, to, { ...from, faults: [] });
+  }
+  const byKey = new Map([pile(lesson, 0), ...stages].map((stage) => [stageKey(lesson, stage), stage]));
+  return [...byKey.values()];
+}
+
+/** Every fault of the lesson once, so that a stage can be told by a few numbers. */
+function everyFault(lesson: Lesson): string[] {
+  const faults = lesson.steps.flatMap((step) => {
+    if (!isTaught(step)) return [];
+    const { from, to } = stagesOf(lesson, step);
+    return [...from.faults, ...to.faults];
+  });
+  return [...new Set(faults.map((fault) => JSON.stringify(fault)))];
+}
+
+/** A short name for a stage, the same whatever order its faults are in. */
+export function stageKey(lesson: Lesson, { rig, faults, fan, speed }: Stage): string {
+  const all = everyFault(lesson);
+  const numbers = faults.map((fault) => all.indexOf(JSON.stringify(fault))).sort((one, other) => one - other);
+  return `${rig}/${fan ?? ''}/${speed ?? ''}/${numbers.join('+')}`;
+}

@@ -1,0 +1,161 @@
+/**
+ * What only the engine can say of a lesson's file: that every stage solves, every fault can befall its
+ * piece, every right answer is what really happens, every value its words ask for is there. For the
+ * author's checker, for tests, and for a lesson file dropped into the app.
+ */
+import {
+  everyStage,
+  fill,
+  fillWords,
+  guessesFlow,
+  isTaught,
+  runValues,
+  stagesOf,
+  stepValues,
+  trueAnswer,
+  pile,
+  type CheckName,
+  type Lesson,
+  type LessonProblem,
+  type LessonText,
+  type Sight,
+  type TaughtStep,
+} from '#lesson';
+import { FAULTS, solve, type Rig, type Stock } from '#physics';
+import { defaults, type UnitChoice } from '#units';
+import { builtValues } from './lesson-numbers.ts';
+import { lessonRigs, stock as wholeStock } from './lesson-rig.ts';
+import { rigAt } from './lesson-run.ts';
+import { sightOf } from './lesson-sight.ts';
+
+const UNITS: readonly UnitChoice[] = [
+  defaults,
+  { flow: 'cfm', pressure: 'in w.g.' },
+  { flow: 'm3/h', pressure: 'Pa' },
+];
+
+type Note = (path: string, found: string, allowed: string) => void;
+
+/** Everything wrong with a lesson that reads well; `file` names it. Never throws for what an author wrote. */
+export function auditLesson(
+  lesson: Lesson,
+  text: LessonText,
+  file: string,
+  stock: Stock = wholeStock,
+): LessonProblem[] {
+  const problems: LessonProblem[] = [];
+  const note: Note = (path, found, allowed) => problems.push({ file, path, found, allowed });
+  let rigs: Record<string, Rig>;
+  try {
+    rigs = lessonRigs(lesson);
+  } catch (error) {
+    note('rig', (error as Error).message, 'a rig of the catalogue or of the lesson, and no mistake in it');
+    return problems;
+  }
+  for (const stage of everyStage(lesson)) {
+    const solution = solve(rigAt(rigs, stage), stock);
+    if (solution.outcome === 'failed') note(`rig ${stage.rig}`, solution.found, solution.allowed);
+  }
+  for (const [i, step] of lesson.steps.entries()) {
+    if (!isTaught(step)) continue;
+    checkPlaces(lesson, step, `steps[${i}]`, rigs, stock, note);
+    if (problems.length > 0) continue;
+    const sight = sightOf(lesson, step, rigs, stock);
+    checkAnswers(step, `steps[${i}]`, sight, note);
+    checkWords(lesson, text, step, rigs, stock, sight, note);
+  }
+  return problems;
+}
+
+/** Faults where they can be, and links and answers that name pieces there are. */
+function checkPlaces(
+  lesson: Lesson,
+  step: TaughtStep,
+  at: string,
+  rigs: Readonly<Record<string, Rig>>,
+  stock: Stock,
+  note: Note,
+): void {
+  const { from, to } = stagesOf(lesson, step);
+  const run = rigs[from.rig]!.run;
+  const ids = run.map(({ id }) => id);
+  for (const fault of to.faults) {
+    const piece = run.find(({ id }) => id === fault.at);
+    if (!piece) note(`${at}: ${fault.kind} at`, `"${fault.at}"`, ids.join(', '));
+    else if (!FAULTS[fault.kind].fits(piece, stock)) {
+      const fitting = run.filter((each) => FAULTS[fault.kind].fits(each, stock)).map(({ id }) => id);
+      note(`${at}: ${fault.kind} at`, `"${fault.at}"`, fitting.join(', ') || 'another rig');
+    }
+  }
+  const named = (step.chain ?? []).flatMap((link) => ('piece' in link ? [link.piece] : []));
+  if (step.kind === 'case' && step.subject !== undefined) named.push(step.subject);
+  for (const question of [step.observe, step.explain, step.again])
+    if (question?.check === 'which-piece' || question?.check === 'biggest-loss')
+      named.push(...question.options);
+  for (const id of named) if (!ids.includes(id)) note(`${at}: piece`, `"${id}"`, ids.join(', '));
+}
+
+function checkAnswers(step: TaughtStep, at: string, sight: Sight, note: Note): void {
+  const { predict, observe, explain, again } = step;
+  const check = (part: string, name: CheckName | undefined, right: string) => {
+    const answer = name && trueAnswer(name, sight);
+    if (name && answer !== right)
+      note(
+        `${at}.${part}.right`,
+        `"${right}"`,
+        `what the engine shows: "${answer ?? 'none of the answers'}"`,
+      );
+  };
+  if (guessesFlow(predict)) {
+    const flows = [sight.before, sight.after].map(({ flow_L_s }) => flow_L_s.outdoors);
+    for (const flow of flows)
+      if (flow <= predict.low_L_s || flow >= predict.high_L_s)
+        note(
+          `${at}.predict`,
+          `${predict.low_L_s} to ${predict.high_L_s}`,
+          `a scale with ${flow.toFixed(1)} on it`,
+        );
+    // The words that answer a predicted flow speak of a fall.
+    if (flows[1]! > flows[0]!)
+      note(`${at}.predict`, 'a flow, where the flow rises', 'options, with a check and words of their own');
+  } else if (predict) check('predict', predict.check, predict.right);
+  if (observe) check('observe', observe.check, observe.right);
+  check('explain', explain.check, explain.right);
+  if (again) check('again', again.check, again.right);
+}
+
+/** Every value a step's words ask for, in every unit. */
+function checkWords(
+  lesson: Lesson,
+  text: LessonText,
+  step: TaughtStep,
+  rigs: Readonly<Record<string, Rig>>,
+  stock: Stock,
+  { before, after, required_L_s }: Sight,
+  note: Note,
+): void {
+  const { from, to } = stagesOf(lesson, step);
+  const healthy = solve(rigAt(rigs, { ...from, faults: [] }), stock);
+  const bare = solve(rigAt(rigs, pile(lesson, 0)), stock);
+  if (healthy.outcome === 'failed' || bare.outcome === 'failed') return;
+  const rule = required_L_s === undefined ? {} : { required_L_s };
+  const built = builtValues(step, rigAt(rigs, from), rigAt(rigs, to), stock);
+  const predicted = guessesFlow(step.predict) ? { predicted_L_s: after.flow_L_s.outdoors } : {};
+  for (const choice of UNITS) {
+    const values = stepValues({ step, healthy, before, after, ...rule, ...predicted, built }, choice);
+    const shared = runValues({ healthy: bare, now: bare, ...rule }, choice);
+    for (const [key, { title, html }] of Object.entries(text.sections)) {
+      const [top] = key.split('/');
+      const own = top === step.id || (top === 'prediction' && guessesFlow(step.predict));
+      if (!own && lesson.steps.some(({ id }) => id === top)) continue;
+      if (!own && top === 'prediction') continue;
+      try {
+        fillWords(title, own ? values : shared, key);
+        fill(html, own ? values : shared, key);
+      } catch (error) {
+        note(key, (error as Error).message, 'a value this step has');
+        return;
+      }
+    }
+  }
+}
