@@ -47,7 +47,7 @@ export class LessonPlay {
   readonly lesson: Lesson;
   readonly runs: LessonRuns;
   readonly #reader: ActorReader<Actor<typeof lessonMachine>>;
-  readonly #faults: ReadonlyMap<string, { readonly rig: string; readonly fault: Fault }>;
+  readonly #faults: Readonly<Record<string, { readonly rig: string; readonly fault: Fault }>>;
   readonly #drawn: Tween<Drawn>;
   /** The run as the step has it, where the picture rests or is going. */
   readonly target: Stage;
@@ -82,7 +82,7 @@ export class LessonPlay {
     this.lesson = lesson;
     this.runs = new LessonRuns(lesson, rigs, stock);
     this.#onsettled = onsettled;
-    this.#faults = new Map(
+    this.#faults = Object.fromEntries(
       everyStage(lesson).flatMap(({ rig, faults }) =>
         faults.map((fault) => [placeOf(rig, fault), { rig, fault }] as const),
       ),
@@ -156,15 +156,15 @@ export class LessonPlay {
   }
 
   #amounts({ rig, faults, speed = 1 }: Stage): Drawn {
-    const there = new Map(faults.map((fault) => [placeOf(rig, fault), fault.amount]));
-    const amounts = [...this.#faults.keys()].map((place) => [place, there.get(place) ?? 0] as const);
-    return { ...Object.fromEntries(amounts), [SPEED]: speed };
+    const none = Object.fromEntries(Object.keys(this.#faults).map((place) => [place, 0]));
+    const there = Object.fromEntries(faults.map((fault) => [placeOf(rig, fault), fault.amount]));
+    return { ...none, ...there, [SPEED]: speed };
   }
 
   #drawnStage(): Stage {
     const { rig, fan, speed } = this.target;
     const amounts = this.#drawn.current;
-    const faults = [...this.#faults]
+    const faults = Object.entries(this.#faults)
       .filter(([place, one]) => one.rig === rig && (amounts[place] ?? 0) > 0)
       .map(([place, { fault }]) => ({ ...fault, amount: amounts[place]! }));
     const turning = amounts[SPEED] ?? 1;
