@@ -8,6 +8,8 @@ export interface Narrowing {
   readonly piece: string;
   readonly along: number;
   readonly reach: number;
+  /** Half the length over which it is all there, before it eases out over `reach`; a point when absent. */
+  readonly flat?: number;
   /** Open height over bore. */
   readonly ratio: number;
   /** Open area over full area, which sets the speed. */
@@ -58,9 +60,9 @@ export function samples(
     const middle = inFan ? full * hub(t) : 0;
     let area = inFan ? (half ** 2 - middle ** 2) / full ** 2 : 1;
     for (const narrow of narrowings) {
-      const far = Math.abs(point.along - narrow.along) / narrow.reach;
+      const far = (Math.abs(point.along - narrow.along) - (narrow.flat ?? 0)) / narrow.reach;
       if (far >= 1) continue;
-      const near = bump(far);
+      const near = bump(Math.max(0, far));
       half *= 1 - (1 - narrow.ratio) * near;
       area *= 1 - (1 - narrow.area) * near;
     }

@@ -15,6 +15,7 @@ import { room, steaminess } from './room.ts';
 import { fit } from './scale.ts';
 import { sizes } from './sizes.ts';
 import { supports, tiePlaces, ties } from './supports.ts';
+import type { TroubleDrawer } from './trouble/drawer.ts';
 import { styleOf, WALL, walls } from './walls.ts';
 
 export function layout(
@@ -23,6 +24,7 @@ export function layout(
   healthy: Solution,
   frame: Frame,
   lettering: Lettering = {},
+  drawer?: TroubleDrawer,
 ): Drawing {
   const { run } = rig;
   const size = sizes(frame);
@@ -34,7 +36,9 @@ export function layout(
 
   const walked = walk(run, scale, size, shapes);
   const grilleX = size.wallRight - widthOf(run, scale, size);
-  const { points: raw, levels } = centreline(run, walked, scale, size, grilleX, shapes, bores);
+  const { points: sound, levels } = centreline(run, walked, scale, size, grilleX, shapes, bores);
+  const site = { rig, solution, healthy, shapes, bores, levels, scale, size };
+  const raw = drawer?.bend(site, sound) ?? sound;
   const reach = extents(raw);
 
   const fanPiece = run.find((piece) => piece.kind === 'fan');
@@ -53,7 +57,8 @@ export function layout(
   const bites = run.flatMap((piece) =>
     tiePlaces(piece, shapes.get(piece.id) ?? {}, levels.get(piece.id), raw, bores.get(piece.id)!),
   );
-  const points = samples(run, raw, bores, pinch ? [...bites, pinch] : bites, solution, healthy);
+  const narrowings = [...bites, ...(pinch ? [pinch] : []), ...(drawer?.narrow(site, raw) ?? [])];
+  const points = samples(run, raw, bores, narrowings, solution, healthy);
 
   const byPiece = new Map<string, Sample[]>();
   for (const point of points) {
@@ -112,6 +117,8 @@ export function layout(
   };
   const straps = supports(run, points, levels, shapes, before, scale, size);
   const bathroom = room(size, first.x, first.full, steaminess(solution.flow_L_s.room, required));
+  const trouble =
+    drawer?.draw(site, points, { outlet, mouth, roomLeft: size.wallLeft, roomRight: bathroom.right }) ?? null;
   const wallParts = walls(run, points, reach, shapes);
   const fittings: Fixture[] = run.flatMap((piece) => {
     if (piece.kind !== 'elbow' && piece.kind !== 'fitting') return [];
@@ -149,6 +156,7 @@ export function layout(
     cowl,
     fittings,
     air: air(points, outlet, mouth, share, frame.width, size.wide),
+    trouble,
     building: building(
       size,
       scale.pixelsPerMetre,
@@ -180,6 +188,7 @@ export function layout(
       bar: size.named ? { x: barX + bar / 2, y: barY - size.lettering * 0.5, metres } : null,
       fault: faultPoint(lettering.present, points, pinch, measured, bites, fanPiece?.id),
       taken: [
+        ...(trouble?.taken ?? []),
         numberBox,
         {
           x: size.wallRight + size.wallThick,
