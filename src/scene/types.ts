@@ -207,6 +207,8 @@ export interface Trouble {
   readonly streams: readonly Stream[];
   /** Flow in each piece over the most that passes anywhere in the run. */
   readonly carried: Readonly<Record<string, number>>;
+  /** SVG transform of a wheel smaller than it should be; empty for a sound one. */
+  readonly wheel: string;
   /** Where no label may stand. */
   readonly taken: readonly Box[];
 }

@@ -8,9 +8,10 @@ import { beside, centreline, placeAt } from './centreline.ts';
 import { crimpDimension, sagDimension, tieDimension, type Measured } from './dimensions.ts';
 import { collars, grille, terminal } from './ends.ts';
 import { crimp, fan } from './fan.ts';
-import { bore_mm, walk, widthOf } from './legs.ts';
+import { walk } from './legs.ts';
 import { letter } from './lettering.ts';
 import { at, clamp, line, n, segment } from './numbers.ts';
+import { planOf } from './plan.ts';
 import { room, steaminess } from './room.ts';
 import { fit } from './scale.ts';
 import { sizes } from './sizes.ts';
@@ -27,15 +28,21 @@ export function layout(
   drawer?: TroubleDrawer,
 ): Drawing {
   const { run } = rig;
-  const size = sizes(frame);
+  const plan = planOf(run);
+  const size = sizes(frame, plan.exit);
   const shapes = new Map(solution.pieces.map((piece) => [piece.id, piece.shape]));
   const before = new Map(healthy.pieces.map((piece) => [piece.id, piece.shape]));
-  const scale = fit(run, solution, size);
+  const scale = fit(run, plan, shapes, size);
   const enlarged = scale.pixelsPerMetre * scale.enlargement;
-  const bores = new Map(run.map((piece, index) => [piece.id, (bore_mm(run, index) / 1000) * enlarged]));
+  const bores = new Map(run.map((piece, index) => [piece.id, plan.bore_m[index]! * enlarged]));
+  const boresTo = new Map(
+    run.flatMap((piece, index) =>
+      piece.kind === 'reducer' ? [[piece.id, plan.boreTo_m[index]! * enlarged] as const] : [],
+    ),
+  );
 
-  const walked = walk(run, scale, size, shapes);
-  const grilleX = size.wallRight - widthOf(run, scale, size);
+  const walked = walk(run, plan, scale, size, shapes);
+  const grilleX = size.endX - walked.width;
   const { points: sound, levels } = centreline(run, walked, scale, size, grilleX, shapes, bores);
   const site = { rig, solution, healthy, shapes, bores, levels, scale, size };
   const raw = drawer?.bend(site, sound) ?? sound;
@@ -58,7 +65,7 @@ export function layout(
     tiePlaces(piece, shapes.get(piece.id) ?? {}, levels.get(piece.id), raw, bores.get(piece.id)!),
   );
   const narrowings = [...bites, ...(pinch ? [pinch] : []), ...(drawer?.narrow(site, raw) ?? [])];
-  const points = samples(run, raw, bores, narrowings, solution, healthy);
+  const points = samples(run, raw, bores, boresTo, reach, narrowings, solution, healthy);
 
   const byPiece = new Map<string, Sample[]>();
   for (const point of points) {
@@ -149,7 +156,7 @@ export function layout(
     supports: straps,
     ties: ties(bites, points, run),
     crimp: drawnCrimp,
-    breakMark: walked.broken ? breakMark(of(walked.broken)) : '',
+    breakMark: walked.broken.map((id) => breakMark(of(id))).join(''),
     dimensions: measured,
     fan: fanPiece ? fan(fanPiece.id, points, reach.get(fanPiece.id)!, size) : null,
     grille: hasGrille ? grille(run[0]!.id, first.x, first.full, size) : null,
