@@ -6,6 +6,8 @@ export interface Frame {
   readonly height: number;
   /** A phone is re-laid at its own scale, not shrunk. */
   readonly kind: 'wide' | 'phone';
+  /** Px no letter may be smaller than, for a projector; then only what matters most is lettered. */
+  readonly lettering?: number;
 }
 
 /** What is written on the drawing beside what is drawn. */

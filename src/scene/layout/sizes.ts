@@ -59,6 +59,9 @@ export function sizes(frame: Frame, exit: Exit = 'wall'): Sizes {
   return { ...size, endX: size.wallRight };
 }
 
+/** The smallest letters of a drawing over its `lettering`: the names of places. */
+const SMALLEST = 0.86;
+
 function usual(frame: Frame): Sizes {
   const { width: w, height: h } = frame;
   const plain = { exit: 'wall', endX: 0, mouth: 0, shell: 0 } as const;
@@ -92,8 +95,8 @@ function usual(frame: Frame): Sizes {
   return {
     ...plain,
     wide: true,
-    named: w >= 1000,
-    lettering: Math.max(13, (15 * w) / 1360),
+    named: w >= 1000 && frame.lettering === undefined,
+    lettering: Math.max(13, (15 * w) / 1360, (frame.lettering ?? 0) / SMALLEST),
     heavy: Math.max(1.6, (2 * h) / 430),
     fine: Math.max(0.9, h / 430),
     wallLeft: w * 0.03,
