@@ -20,6 +20,12 @@ export interface Guess {
   onset(value_L_s: number): void;
 }
 
+/** Where a flow really lies, 95 times in a hundred. */
+export interface Likely {
+  readonly low_L_s: number;
+  readonly high_L_s: number;
+}
+
 export interface LedgerEntry {
   readonly id: string;
   readonly label: string;
@@ -27,6 +33,10 @@ export interface LedgerEntry {
   /** Balance after this entry. */
   readonly flow_L_s: number;
   readonly before_L_s: number;
+  /** Of the balance; absent while it is still changing. */
+  readonly likely?: Likely | undefined;
+  /** Id of the piece it is about: what is marked there is marked here. */
+  readonly at?: string | undefined;
 }
 
 /** A place on the run under the drawing: `x` in the drawing's pixels. */

@@ -3,8 +3,8 @@ import { say, type MessageKey } from '#i18n';
 import type { Curve, LedgerEntry, WalkStation } from '#charts';
 import type { Fault, Rig, Solution } from '#physics';
 import { show, type UnitChoice } from '#units';
-import { faultSteps, type FaultStep, type LessonText } from '#lesson';
-import type { Balance, LessonPlay } from '#session';
+import { faultsAfter, faultSteps, type FaultStep, type LessonText } from '#lesson';
+import { stageKey, type Balance, type LessonPlay, type Likely } from '#session';
 
 export const faultWord = (fault: Fault) => say(`fault.${fault.kind}` as MessageKey);
 
@@ -53,17 +53,29 @@ export function curvesOf(play: LessonPlay): Curve[] {
   return [healthy, ...ghosts, present(say('play.curve.with', { fault: faultWord(last.fault) }))];
 }
 
-export function entriesOf(play: LessonPlay, text: LessonText): LedgerEntry[] {
+/** The account with the likely band of every balance that has come to rest. */
+export function entriesOf(
+  play: LessonPlay,
+  text: LessonText,
+  bands: Readonly<Record<string, Likely>>,
+): LedgerEntry[] {
   const title = (id: string) => text.sections[id]?.title ?? id;
-  const entries = play.balances.map(({ line, flow_L_s, before_L_s }: Balance): LedgerEntry => {
+  const pieceOf = (id: string) => faultSteps(play.lesson).find((step) => step.id === id)?.fault.at;
+  const lines = play.balances.map(({ line }) => line);
+  const entries = play.balances.map(({ line, flow_L_s, before_L_s }: Balance, i): LedgerEntry => {
+    const there = faultsAfter(play.lesson, lines, i + 1);
+    const stage = faultSteps(play.lesson).filter((step) => there.includes(step.fault));
+    const still = !play.moving || i < lines.length - 1;
+    const likely = still ? bands[stageKey(stage.map((step) => step.id))] : undefined;
+    const balance = { flow_L_s, before_L_s, likely };
     if (line.kind === 'opening')
-      return { id: 'opening', label: say('play.ledger.opening'), kind: 'opening', flow_L_s, before_L_s };
+      return { id: 'opening', label: say('play.ledger.opening'), kind: 'opening', ...balance };
     return {
       id: `${line.kind}-${line.stepId}`,
       label: title(line.stepId),
       kind: line.kind,
-      flow_L_s,
-      before_L_s,
+      at: pieceOf(line.stepId),
+      ...balance,
     };
   });
   const last = entries[entries.length - 1]!.flow_L_s;
@@ -161,10 +173,4 @@ export function pieceNames(rig: Rig): Record<string, string> {
         : say(`piece.${piece.kind}` as MessageKey),
     ]),
   );
-}
-
-/** The piece a line of the account is about. */
-export function pieceOf(play: LessonPlay, entryId: string | null): string | null {
-  const step = faultSteps(play.lesson).find(({ id }) => entryId?.endsWith(`-${id}`));
-  return step?.fault.at ?? null;
 }
