@@ -148,7 +148,6 @@ export interface Building {
   readonly timberCrosses: string;
   readonly ceiling: string;
   readonly insulation: string;
-  readonly ground: string;
 }
 
 export interface RoomDrawing {

@@ -58,7 +58,7 @@ function lengthOf(piece: Piece, plan: Plan, index: number, bored: number, size: 
   const bore = plan.bore_m[index]! * bored;
   if (piece.kind === 'fan') return bore * (size.wide ? 2.5 : 2.1);
   if (piece.kind === 'fitting') return bore * 0.8;
-  if (piece.kind === 'damper') return bore * 1.15;
+  if (piece.kind === 'damper') return bore * 1.3;
   if (piece.kind !== 'reducer') return 0;
   const change = Math.abs(plan.boreTo_m[index]! - plan.bore_m[index]!) * bored;
   if (piece.form === 'sudden') return plan.widest_m * bored * 0.5;

@@ -33,6 +33,8 @@ export interface Sizes {
   /** Distance between samples of the centreline. */
   readonly step: number;
   readonly exit: Exit;
+  /** Names this set of sizes. */
+  readonly key: string;
   /** Where the run ends: the inner face of the wall, or the axis of what goes up or down. */
   readonly endX: number;
   /** Height of the mouth where the run goes out up or down, and of the roof or soffit it passes on the way. */
@@ -41,8 +43,8 @@ export interface Sizes {
 }
 
 export function sizes(frame: Frame, exit: Exit = 'wall'): Sizes {
-  const size = usual(frame);
   const { width: w, height: h } = frame;
+  const size = { ...usual(frame), key: `${frame.kind} ${w} ${h} ${exit}` };
   if (exit === 'soffit') {
     // The roof runs on further and lower, over eaves deep enough to take a duct turned down.
     const wallRight = w * (size.wide ? 0.795 : 0.7);
@@ -64,7 +66,7 @@ const SMALLEST = 0.86;
 
 function usual(frame: Frame): Sizes {
   const { width: w, height: h } = frame;
-  const plain = { exit: 'wall', endX: 0, mouth: 0, shell: 0 } as const;
+  const plain = { exit: 'wall', key: '', endX: 0, mouth: 0, shell: 0 } as const;
   if (frame.kind === 'phone') {
     return {
       ...plain,

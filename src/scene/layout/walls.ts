@@ -7,10 +7,13 @@ import type { Piece, PieceShape } from '#physics';
 import type { Point, Sample, WallPart, WallStyle } from '../types.ts';
 import { beside, placeAt } from './centreline.ts';
 import type { Extent } from './bore.ts';
+import type { Leg } from './features.ts';
+import { damper, elbow, reducer, SHEET } from './fittings.ts';
 import { line, segment } from './numbers.ts';
+import type { Exit } from './plan.ts';
 
 /** Wall thickness over bore: flexible is drawn with its jacket. */
-export const WALL: Record<WallStyle, number> = { rigid: 0.05, 'semi-rigid': 0.1, flexible: 0.13 };
+export const WALL: Record<WallStyle, number> = { rigid: SHEET, 'semi-rigid': 0.1, flexible: 0.13 };
 
 /** Rig files name materials freely; the drawing goes by the word in the name. */
 export function styleOf(piece: Piece): WallStyle {
@@ -111,13 +114,19 @@ function draw(stretch: Stretch, points: readonly Sample[]): WallPart {
 
 export function walls(
   run: readonly Piece[],
+  legs: readonly Leg[],
+  exit: Exit,
   points: readonly Sample[],
   reach: ReadonlyMap<string, Extent>,
   shapes: ReadonlyMap<string, PieceShape>,
 ): WallPart[] {
   return run.flatMap((piece) => {
     const extent = reach.get(piece.id);
-    if (!extent || piece.kind === 'fan' || piece.kind === 'terminal') return [];
+    // On a wall the terminal draws itself; on a roof or under eaves it has a pipe of its own.
+    if (!extent || piece.kind === 'fan' || (piece.kind === 'terminal' && exit === 'wall')) return [];
+    if (piece.kind === 'elbow' && piece.form !== 'flexible') return [elbow(piece, legs, points, extent)];
+    if (piece.kind === 'reducer') return [reducer(piece, points, extent)];
+    if (piece.kind === 'damper') return [damper(piece.id, points, extent)];
     return stretches(piece, extent, shapes.get(piece.id) ?? {}).map((stretch) => draw(stretch, points));
   });
 }
