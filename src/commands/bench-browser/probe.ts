@@ -116,7 +116,7 @@ export function watch(): void {
       return {
         d: text ? (element.textContent ?? '') : shape(element),
         text,
-        matrix: [own.a, own.b, own.c, own.d, own.e + scrollX, own.f + scrollY] as const,
+        matrix: [own.a, own.b, own.c, own.d, own.e, own.f] as const,
         fill: paint(style.fill),
         stroke: paint(style.stroke),
         width: parseFloat(style.strokeWidth) || 1,
@@ -131,9 +131,10 @@ export function watch(): void {
   /** Draws every recorded step on one bare canvas, a frame each, and says what each frame took. */
   async function redraw(): Promise<number[]> {
     const canvas = document.createElement('canvas');
-    canvas.width = document.documentElement.clientWidth;
-    canvas.height = document.documentElement.scrollHeight;
-    canvas.style.cssText = 'position:absolute;inset:0;z-index:9;background:var(--paper)';
+    // As large as what is seen: neither draws what lies below the window.
+    canvas.width = innerWidth;
+    canvas.height = innerHeight;
+    canvas.style.cssText = 'position:fixed;inset:0;z-index:9;background:var(--paper)';
     document.body.append(canvas);
     const context = canvas.getContext('2d')!;
     const took: number[] = [];
