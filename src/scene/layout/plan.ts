@@ -144,7 +144,6 @@ export function planOf(run: readonly Piece[]): Plan {
   const lastUp = Math.max(...entry.map((turn) => turn.index));
   const firstOut = Math.min(run.length, ...leaving.map((turn) => turn.index));
   let drift = 0;
-  let swerve = true;
   const deepest_m: number[] = [];
   const steps = run.map((piece, index): Step[] => {
     let deepest = drift;
@@ -156,8 +155,8 @@ export function planOf(run: readonly Piece[]): Plan {
       let half = radians(clamp(bend.angle_deg, 5, 150)) / 2;
       let ratio = clamp(bend.radiusRatio, 0.5, 2);
       if (index < lastUp || index > firstOut) {
-        swerve = !swerve;
-        return [{ half, ratio: Math.min(ratio, 0.7), down: swerve }];
+        // A standing duct steps along the run, never back.
+        return [{ half, ratio: Math.min(ratio, 0.7), down: true }];
       }
       const bore = bore_m[index]!;
       const drop = () => 2 * ratio * bore * (1 - Math.cos(half));

@@ -56,7 +56,10 @@ export function fit(
     if (under >= 0) return low;
     let last = 0;
     for (let step = 0; step < 20; step += 1) {
-      const middle = (low * over - high * under) / (over - under);
+      // Where the width leaps there is nothing to close in on: halve instead, and stop when it is found.
+      const guess = (low * over - high * under) / (over - under);
+      const middle = guess > low && guess < high ? guess : (low + high) / 2;
+      if (high - low < 1e-3) break;
       const miss = widthAt(middle) - available;
       if (Math.abs(miss) < 0.05) return middle;
       if (miss > 0) {

@@ -121,9 +121,9 @@ export function stand(
     used = heights(items);
   }
   const free = room - used.turns - used.steps;
-  const squeeze = used.straights > free ? Math.max(0, free) / used.straights : 1;
+  const squeeze = used.straights > Math.max(0, free) ? Math.max(0, free) / used.straights : 1;
   const riser = items.find((item) => item.kind === 'riser');
-  const risen = riser ? clamp(riser.length, 0, free - used.straights * squeeze) : 0;
+  const risen = riser ? clamp(riser.length, 0, Math.max(0, free - used.straights * squeeze)) : 0;
   const neck = Math.max(least, height - used.turns - used.steps - used.straights * squeeze - risen);
 
   const legs = new Map<number, Leg[]>();
