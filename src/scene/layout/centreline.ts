@@ -101,6 +101,12 @@ function trace(
   return { spots, levels, ranges };
 }
 
+/** A duct that partly stands has less level stretch than its spans need: below 1, it hangs as much less deep. */
+export function fullness(shape: PieceShape, level: Level, scale: Scale): number {
+  const needed = (shape.span_m ?? 0) * (shape.spans ?? 1) * scale.pixelsPerMetre * 0.88;
+  return needed > 0 ? clamp((level.to - level.from) / needed, 0, 1) : 1;
+}
+
 export function centreline(
   run: readonly Piece[],
   walk: Walk,
@@ -130,8 +136,9 @@ export function centreline(
     const bore = bores.get(piece.id) ?? size.bore;
     const spans = shape.spans ?? 1;
     const span = (stretch.to - stretch.from) / spans;
+    const sag = (shape.sag_m ?? 0) * up * fullness(shape, stretch, scale);
     // Wide enough a crown over each support that the underside does not fold into itself.
-    const slope = (4 * (shape.sag_m ?? 0) * up) / span;
+    const slope = (4 * sag) / span;
     const saddle = Math.max(
       ((piece.supports?.width_mm ?? 75) / 2000) * scale.pixelsPerMetre,
       bore * 0.3,
@@ -142,7 +149,7 @@ export function centreline(
       const spot = spots[k]!;
       if (spot.x <= stretch.from || spot.x >= stretch.to) continue;
       const place = spot.x - stretch.from;
-      if (shape.sag_m) spot.y += sagAt(place % span, span, shape.sag_m * up, saddle);
+      if (sag) spot.y += sagAt(place % span, span, sag, saddle);
       if (swapped > 0) {
         // Duct as it relaxes out of the box does not lie straight: a slack wave, flat at both ends.
         const whole = stretch.to - stretch.from;

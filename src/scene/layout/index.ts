@@ -4,7 +4,7 @@ import type { Box, Drawing, Fixture, Frame, Lettering, Point, Sample } from '../
 import { air } from './air.ts';
 import { extents, samples, type Narrowing } from './bore.ts';
 import { building } from './building.ts';
-import { beside, centreline, placeAt } from './centreline.ts';
+import { beside, centreline, fullness, placeAt } from './centreline.ts';
 import { crimpDimension, sagDimension, tieDimension, type Measured } from './dimensions.ts';
 import { grille, terminal } from './ends.ts';
 import { crimp, fan } from './fan.ts';
@@ -85,7 +85,9 @@ export function layout(
     const isShown = size.named || present;
     const bore_m = bores.get(piece.id)! / enlarged;
     if (piece.kind === 'duct' && level && isShown) {
-      const sag = sagDimension(piece, shape, level, points, size.lettering);
+      // A depth is dimensioned where it is drawn in full.
+      const sag =
+        fullness(shape, level, scale) < 1 ? null : sagDimension(piece, shape, level, points, size.lettering);
       if (sag) measured.push(sag);
       const bite = present && !sag ? bites.filter((place) => place.piece === piece.id) : [];
       const tie = bite[Math.floor(bite.length / 2)];
