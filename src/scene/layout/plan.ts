@@ -138,9 +138,8 @@ export function planOf(run: readonly Piece[]): Plan {
   const entry = corner(run, indices.slice(0, Math.max(1, fan)), total_m);
   const leaving =
     exit === 'wall' ? [] : corner(run, indices.slice(Math.min(fan + 1, run.length - 1)).reverse(), total_m);
-  // In the drawing a bore is about a tenth of the height; the roof is near above and the ceiling below.
+  // In the drawing a bore is about a tenth of the height; the roof is near above, so no step leads over the axis.
   const lowest = widest_m * (exit === 'soffit' ? 0.45 : 0.9);
-  const highest = -widest_m * 0.25;
   const lastUp = Math.max(...entry.map((turn) => turn.index));
   const firstOut = Math.min(run.length, ...leaving.map((turn) => turn.index));
   let drift = 0;
@@ -160,8 +159,8 @@ export function planOf(run: readonly Piece[]): Plan {
       }
       const bore = bore_m[index]!;
       const drop = () => 2 * ratio * bore * (1 - Math.cos(half));
-      const down = drift < drop() / 2;
-      const room = down ? lowest - drift : drift - highest;
+      const down = lowest - drift >= Math.min(drop(), drift);
+      const room = down ? lowest - drift : drift;
       if (drop() > room) ratio = Math.max(Math.min(0.6, ratio), (ratio * room) / drop());
       if (drop() > room) half = Math.acos(clamp(1 - room / (2 * ratio * bore), 0.3, 1));
       drift += down ? drop() : -drop();

@@ -50,8 +50,10 @@ export function sizes(frame: Frame, exit: Exit = 'wall'): Sizes {
     const wallRight = w * (size.wide ? 0.795 : 0.7);
     const endX = w * (size.wide ? 0.868 : 0.8);
     const eavesRight = size.wide ? { x: w * 0.932, y: h * 0.445 } : { x: w * 0.9, y: h * 0.45 };
-    const shell = size.axis + size.bore * 1.32;
-    return { ...size, exit, wallRight, eavesRight, endX, shell, mouth: shell + size.bore * 0.34 };
+    // A little lower than elsewhere, so that even a sharp corner keeps under the rafters' ends.
+    const axis = size.axis + size.bore * 0.35;
+    const shell = axis + size.bore * 1.32;
+    return { ...size, exit, axis, wallRight, eavesRight, endX, shell, mouth: shell + size.bore * 0.34 };
   }
   if (exit === 'roof') {
     const endX = w * (size.wide ? 0.712 : 0.6);

@@ -111,12 +111,14 @@ export function stand(
   const room = height - least;
   let used = heights(items);
   if (used.turns + used.steps > room) {
-    // Tighter bends where the height is short; at the worst the steps are left out.
-    const kept = used.turns > room * 0.75 ? 0 : used.steps;
-    const factor = clamp((room - kept) / used.turns, 0.3, 1);
+    // Tighter bends where the height is short; steps that would have to turn on the spot are left out.
+    const tight = clamp((room * 0.75) / used.turns, 0.3, 1);
+    const closer = clamp((room - used.turns * tight) / Math.max(1e-6, used.steps), 0, 1);
+    const kept = closer < 0.75 ? 0 : closer;
+    const factor = kept > 0 ? tight : clamp(room / used.turns, 0.3, 1);
     for (const item of items) {
       if (item.kind === 'turn') item.length *= factor;
-      if (item.kind === 'step' && kept === 0) item.length = 0;
+      if (item.kind === 'step') item.length *= kept;
     }
     used = heights(items);
   }
