@@ -1,7 +1,6 @@
 /** The only thing in colour: the ribbon, the gap where air is missing, and the rays at both ends. */
 import type { AirDrawing, Point, Sample } from '../types.ts';
-import { beside } from './centreline.ts';
-import { at, clamp, line, n } from './numbers.ts';
+import { at, clamp, n } from './numbers.ts';
 import type { Exit } from './plan.ts';
 
 /** Half-width of the ribbon: the share of the healthy flow that is left, of the open bore. */
@@ -21,41 +20,36 @@ export function air(
   share: number,
   wide: boolean,
 ): AirDrawing {
-  const left: Point[] = [];
-  const other: Point[] = [];
-  const boreLeft: Point[] = [];
-  const boreRight: Point[] = [];
   const gap = share < 0.999;
+  // Each edge is spelled once and used for ribbon, edge and gap.
+  const left: string[] = [];
+  const right: string[] = [];
+  const wallLeft: string[] = [];
+  const wallRight: string[] = [];
   for (const place of points) {
     const ribbon = ribbonHalf(place);
-    left.push(beside(place, -ribbon));
-    other.push(beside(place, ribbon));
+    left.push(off(place, -ribbon));
+    right.push(off(place, ribbon));
     if (!gap) continue;
-    boreLeft.push(beside(place, -place.half));
-    boreRight.push(beside(place, place.half));
+    wallLeft.push(off(place, -place.half));
+    wallRight.push(off(place, place.half));
   }
-  // Each edge is spelled once and used for ribbon, edge and gap.
-  const onLeft = line(left);
-  const onRight = line(other);
-  const backLeft = back(left);
-  const backRight = back(other);
-  const wallLeft = line(boreLeft);
-  const wallRight = line(boreRight);
+  const onLeft = `M${left.join('L')}`;
+  const onRight = `M${right.join('L')}`;
+  const backRight = `L${right.reverse().join('L')}Z`;
+  const outLeft = gap ? `M${wallLeft.join('L')}` : '';
+  const outRight = gap ? `M${wallRight.join('L')}` : '';
   return {
-    ribbon: `${onLeft}${backRight}Z`,
+    ribbon: onLeft + backRight,
     edge: onLeft + onRight,
-    outline: wallLeft + wallRight,
-    lost: gap ? `${wallLeft}${backLeft}Z${wallRight}${backRight}Z` : '',
+    outline: outLeft + outRight,
+    lost: gap ? `${outLeft}L${left.reverse().join('L')}Z${outRight}${backRight}` : '',
     ...rays(points, way, mouth, share, wide),
   };
 }
 
-/** The way back along an edge, to close an outline with. */
-function back(points: readonly Point[]): string {
-  let path = '';
-  for (let k = points.length - 1; k >= 0; k -= 1) path += `L${n(points[k]!.x)} ${n(points[k]!.y)}`;
-  return path;
-}
+const off = (place: Sample, distance: number) =>
+  `${n(place.x - place.ty * distance)} ${n(place.y + place.tx * distance)}`;
 
 /** Number and length of the rays follow the flow. */
 function rays(

@@ -220,6 +220,40 @@ export function placeAt(points: readonly Sample[], along: number): Sample {
   };
 }
 
+/** What a wall needs of a place. */
+export interface Spotted {
+  x: number;
+  y: number;
+  tx: number;
+  ty: number;
+  half: number;
+}
+
+/**
+ * Reads places one after another along the line, into one object: walls ask for hundreds each frame, and
+ * throwing as many objects away costs more than the sums. `along` may step back only a little.
+ */
+export function reader(points: readonly Sample[]): (along: number, into: Spotted) => Spotted {
+  let low = 0;
+  return (along, into) => {
+    while (low > 0 && points[low]!.along > along) low -= 1;
+    while (low < points.length - 2 && points[low + 1]!.along <= along) low += 1;
+    const a = points[low]!;
+    const b = points[low + 1] ?? a;
+    const gap = b.along - a.along;
+    const t = gap > 1e-9 ? clamp((along - a.along) / gap, 0, 1) : 0;
+    const tx = a.tx + (b.tx - a.tx) * t;
+    const ty = a.ty + (b.ty - a.ty) * t;
+    const length = Math.sqrt(tx * tx + ty * ty) || 1;
+    into.x = a.x + (b.x - a.x) * t;
+    into.y = a.y + (b.y - a.y) * t;
+    into.tx = tx / length;
+    into.ty = ty / length;
+    into.half = a.half + (b.half - a.half) * t;
+    return into;
+  };
+}
+
 /** Distance along at which a level piece passes `x`; of several (a loop) the one nearest the level line. */
 export function alongAt(points: readonly Raw[], piece: string, x: number, y: number): number {
   let best = points[0]!;
