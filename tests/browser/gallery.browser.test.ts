@@ -39,7 +39,7 @@ for (const theme of THEMES)
       (ids) =>
         ids.filter((id) => {
           const body = document.getElementById(id)?.querySelector('.body');
-          const drawn = body?.querySelector('svg, button, input, nav');
+          const drawn = body?.querySelector('svg, button, input, nav, li');
           return !drawn || drawn.getBoundingClientRect().height === 0;
         }),
       states.map(({ id }) => id),
