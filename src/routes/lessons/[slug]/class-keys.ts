@@ -40,7 +40,10 @@ function choose(area: HTMLElement, way: 1 | -1): boolean {
 function forward(area: HTMLElement): void {
   // A number typed and not yet left is taken first.
   const typed = document.activeElement;
-  if (typed instanceof HTMLInputElement && area.contains(typed)) typed.blur();
+  if (typed instanceof HTMLInputElement && area.contains(typed)) {
+    typed.blur();
+    typed.focus();
+  }
   const onward = area.querySelector<HTMLButtonElement>('.act .press:not(.quiet)');
   const open = onward !== null && onward.getAttribute('aria-disabled') !== 'true';
   if (!open && choose(area, 1)) return;
