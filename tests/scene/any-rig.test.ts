@@ -47,7 +47,7 @@ function wrongLabels({ labels, frame, numberBox }: Drawing): string[] {
 
 /** Where the run is not one line, or does not stay in the house between room and way out. */
 function wrongLine(drawing: Drawing, run: Case['rig']['run']): string[] {
-  const { exit, bore_m } = planOf(run);
+  const { exit } = planOf(run);
   const size = sizes(drawing.frame, exit);
   const wrong: string[] = [];
   const { centreline } = drawing;
@@ -73,7 +73,6 @@ function wrongLine(drawing: Drawing, run: Case['rig']['run']): string[] {
     const isLevel = Math.abs(place.tx) > 0.8;
     if (isLevel && bottom > size.ceiling + 1) wrong.push(`${place.piece} through the ceiling`);
   });
-  expect(bore_m.length).toBe(run.length);
   return [...new Set(wrong)];
 }
 
@@ -96,27 +95,34 @@ test('the random rigs are legal, and there is one of everything among them', () 
     expect(found).toContain(each);
 });
 
-test.each(frames)('$width wide: sound paths, labels apart, one line inside the house', (frame) => {
-  const wrong = cases.flatMap(({ name, rig, solution, healthy }) => {
-    const fault = rig.faults?.[0];
-    const drawing = layout(rig, solution, healthy, frame, {
-      ...(fault ? { present: fault.at, faultLabel: { title: 'Fault 1', text: 'what is wrong here' } } : {}),
+test.each(frames)(
+  '$width wide: sound paths, labels apart, one line inside the house',
+  (frame) => {
+    const wrong = cases.flatMap(({ name, rig, solution, healthy }) => {
+      const fault = rig.faults?.[0];
+      const drawing = layout(rig, solution, healthy, frame, {
+        ...(fault ? { present: fault.at, faultLabel: { title: 'Fault 1', text: 'what is wrong here' } } : {}),
+      });
+      const broken = strings(drawing).filter((text) => /NaN|Infinity|undefined|\de-\d/.test(text));
+      return [
+        ...broken.map((text) => text.slice(0, 60)),
+        ...(numbers(drawing).every(Number.isFinite) ? [] : ['a number is not finite']),
+        ...wrongLabels(drawing),
+        ...wrongLine(drawing, rig.run),
+      ].map((text) => `${name}: ${text}`);
     });
-    const broken = strings(drawing).filter((text) => /NaN|Infinity|undefined|\de-\d/.test(text));
-    return [
-      ...broken.map((text) => text.slice(0, 60)),
-      ...(numbers(drawing).every(Number.isFinite) ? [] : ['a number is not finite']),
-      ...wrongLabels(drawing),
-      ...wrongLine(drawing, rig.run),
-    ].map((text) => `${name}: ${text}`);
-  });
-  expect(wrong).toEqual([]);
-});
+    expect(wrong).toEqual([]);
+  },
+  60_000,
+);
 
 test('what does not change with the air is the same object from frame to frame', () => {
   const frame = frames[0]!;
   const one = caseOf('one', randomRig(3));
   const draw = (solution: Case['solution']) => layout(one.rig, solution, one.healthy, frame);
   const before = draw(one.solution);
-  expect(draw({ ...one.solution }).building).toBe(before.building);
+  const after = draw({ ...one.solution, fan: { ...one.solution.fan, pressure_Pa: 1 } });
+  expect(after.building).toBe(before.building);
+  expect(after.room).toBe(before.room);
+  expect(after.labels).not.toEqual(before.labels);
 });

@@ -95,20 +95,25 @@ function corner(run: readonly Piece[], order: readonly number[], total_m: number
     })),
   );
   const firstDuct = order.find((index) => run[index]!.kind === 'duct');
+  const turns = together(found, firstDuct ?? order[0]!, order);
+  const last = turns[turns.length - 1]!.index;
+  let standing_m = 0;
+  for (const index of order.slice(0, order.indexOf(last))) {
+    const piece = run[index]!;
+    if (piece.kind === 'duct') standing_m += piece.path_m;
+  }
+  if (standing_m <= STANDING_MOST * total_m || firstDuct === undefined) return turns;
+  // Too much of the run would stand: duct that can bend turns by itself, and rigid duct lies from the start.
+  const index = bendable(run[firstDuct]!) ? firstDuct : order[0]!;
+  const own = found.find((turn) => turn.index === index);
+  return [{ index, angle: RIGHT, ratio: own?.ratio ?? SOFT, bend: own?.bend ?? -2 }];
+}
+
+/** One bend that is square enough does it alone; else as many as it takes, and a made-up one for what is missing. */
+function together(found: readonly Turn[], spare: number, order: readonly number[]): Turn[] {
   const alone =
     found.find((turn) => turn.angle >= FULL && turn.bend < 0) ?? found.find((turn) => turn.angle >= FULL);
-  if (alone) {
-    let standing_m = 0;
-    for (const index of order) {
-      if (index === alone.index) break;
-      const piece = run[index]!;
-      if (piece.kind === 'duct') standing_m += piece.path_m;
-    }
-    const stands = standing_m <= STANDING_MOST * total_m;
-    if (stands || firstDuct === undefined || !bendable(run[firstDuct]!)) return [{ ...alone, angle: RIGHT }];
-    const own = found.find((turn) => turn.index === firstDuct);
-    return [{ index: firstDuct, angle: RIGHT, ratio: own?.ratio ?? SOFT, bend: own?.bend ?? -2 }];
-  }
+  if (alone) return [{ ...alone, angle: RIGHT }];
   const taken: Turn[] = [];
   let sum = 0;
   for (const turn of found) {
@@ -118,8 +123,8 @@ function corner(run: readonly Piece[], order: readonly number[], total_m: number
   }
   if (sum >= FULL) return taken.map((turn) => ({ ...turn, angle: (turn.angle * RIGHT) / sum }));
   // What the bends leave is taken up by the first duct there is, or at the very end.
-  const made: Turn = { index: firstDuct ?? order[0]!, angle: RIGHT - sum, ratio: SOFT, bend: -2 };
-  const place = taken.findIndex((turn) => order.indexOf(turn.index) >= order.indexOf(made.index));
+  const made: Turn = { index: spare, angle: RIGHT - sum, ratio: SOFT, bend: -2 };
+  const place = taken.findIndex((turn) => order.indexOf(turn.index) >= order.indexOf(spare));
   taken.splice(place < 0 ? taken.length : place, 0, made);
   return taken;
 }
