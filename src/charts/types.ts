@@ -48,6 +48,21 @@ export interface WalkStation {
   readonly after: string;
 }
 
+/** A place where pressure is spent: `texts` longest first. */
+export interface WalkMark {
+  readonly id: string;
+  readonly x: number;
+  readonly texts: readonly string[];
+}
+
+/** A leak: above 0 air leaves for the roof space, below 0 it is drawn in. `at` is the piece. */
+export interface WalkLeak {
+  readonly id: string;
+  readonly at: string;
+  readonly x: number;
+  readonly flow_L_s: number;
+}
+
 /** The numbers of a chart as a real table; the first cell of a row is its heading. */
 export interface ChartTable {
   readonly caption: string;

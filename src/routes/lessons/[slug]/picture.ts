@@ -1,6 +1,6 @@
 /** What the pictures of a lesson are fed: curves, account, walk, labels, all read off the play. */
 import { say, type MessageKey } from '#i18n';
-import type { Curve, LedgerEntry, WalkStation } from '#charts';
+import type { Curve, LedgerEntry, WalkLeak, WalkMark, WalkStation } from '#charts';
 import type { Fault, Rig, Solution } from '#physics';
 import { show, type UnitChoice } from '#units';
 import { faultsAfter, faultSteps, type FaultStep, type LessonText } from '#lesson';
@@ -145,6 +145,48 @@ export function spentBy(fault: Fault, solution: Solution): number {
   return (piece?.causes ?? [])
     .filter(({ cause }) => CAUSES[fault.kind].includes(cause))
     .reduce((sum, { loss_Pa }) => sum + loss_Pa, 0);
+}
+
+/** A stretch of the shared axis for each piece. */
+type PieceX = Readonly<Record<string, { readonly start: number; readonly end: number }>>;
+
+/** Marks for what the faults spend, spread along the piece they sit on. */
+export function marksOf(
+  faults: readonly Fault[],
+  solution: Solution,
+  pieceX: PieceX,
+  choice: UnitChoice,
+): WalkMark[] {
+  return faults.flatMap((fault) => {
+    const place = pieceX[fault.at];
+    const spent = spentBy(fault, solution);
+    if (!place || show('pressure', spent, choice).number === show('pressure', 0, choice).number) return [];
+    const there = faults.filter(({ at }) => at === fault.at);
+    // A crimp spends all it costs at the fan's mouth.
+    const share = fault.kind === 'crimp' ? 0 : (there.indexOf(fault) + 1) / (there.length + 1);
+    const word = faultWord(fault);
+    const loss = show('pressure', spent, choice).text;
+    return {
+      id: `${fault.at}-${fault.kind}`,
+      x: place.start + share * (place.end - place.start),
+      texts: [say('play.spent', { fault: word, loss }), word],
+    };
+  });
+}
+
+/** Leaks by piece: a joint's at the end nearer the fan, a wall's gathered at its middle. */
+export function leaksOf(solution: Solution, pieceX: PieceX): WalkLeak[] {
+  const gathered = new Map<string, WalkLeak>();
+  for (const { id, at, side, flow_L_s } of solution.leaks) {
+    const place = pieceX[at];
+    if (!place) continue;
+    const joint = id.endsWith('/joint');
+    const key = `${at}-${joint ? 'joint' : 'wall'}`;
+    const end = side === 'suction' ? place.end : place.start;
+    const x = joint ? end : (place.start + place.end) / 2;
+    gathered.set(key, { id: key, at, x, flow_L_s: (gathered.get(key)?.flow_L_s ?? 0) + flow_L_s });
+  }
+  return [...gathered.values()];
 }
 
 /** The measured words beside a fault in the drawing. */
