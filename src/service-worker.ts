@@ -8,8 +8,9 @@ import { build, files, prerendered, version } from '$service-worker';
 
 const worker = globalThis as unknown as ServiceWorkerGlobalScope;
 const KEPT = `lost-litres-${version}`;
-/** Pictures for the repository's own pages are not part of the app. */
-const wanted = [...build, ...files.filter((file) => !file.endsWith('.png')), ...prerendered];
+/** Neither pictures for the repository's own pages nor the gallery, which is for whoever changes the app. */
+const pages = prerendered.filter((page) => !/\/gallery(\/|$)/.test(page));
+const wanted = [...build, ...files.filter((file) => !file.endsWith('.png')), ...pages];
 
 worker.addEventListener('install', (event) => {
   event.waitUntil(caches.open(KEPT).then((cache) => cache.addAll(wanted)));

@@ -79,6 +79,8 @@ export interface CrossingLayout {
   readonly prediction?: { readonly x: number; readonly size: number; readonly onFan?: Spot };
   /** The likely band of the flow, lying on the axis. */
   readonly likely?: { readonly from: number; readonly to: number };
+  /** Where the system curve lies if all the doubt is the run's: through the fan curve at both ends of the band. */
+  readonly band?: { readonly area: string; readonly edges: readonly string[] };
   readonly gap?: { readonly from: number; readonly to: number; readonly y: number };
 }
 
@@ -105,6 +107,7 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
 
   const { spots: fan, path: fanPath } = drawn(view.fan);
   const curves = view.curves.map((curve) => ({ ...curve, ...drawn(curve.points) }));
+  const edges = bandEdges(view).map((points) => clip(points.map(spot), frame.width, frame.height));
   const dot = view.point ? spot(view.point) : undefined;
   const ring = view.before ? spot(view.before) : undefined;
   const arrow = dot && ring ? slide(fan, ring, dot, type) : undefined;
@@ -136,7 +139,7 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
       .filter((curve) => (curve.tone === 'ghost') === ghost)
       .flatMap((curve) => segmentsOf(curve.spots, `curve-${curve.id}`));
   const segments = [...segmentsOf(fan, 'fan'), ...linesOf(false)];
-  const faint = linesOf(true);
+  const faint = [...linesOf(true), ...edges.flatMap((edge) => segmentsOf(edge))];
   if (arrow) segments.push(...segmentsOf(arrow.spots, undefined, 6));
   if (dot) segments.push({ x1: dot.x, y1: dot.y, x2: dot.x, y2: frame.height });
   if (ring) faint.push({ x1: ring.x, y1: ring.y, x2: ring.x, y2: frame.height });
@@ -172,6 +175,7 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
       { boxes, segments, faint },
     ),
     likely: view.likely && { from: x(view.likely.low_L_s), to: x(view.likely.high_L_s) },
+    band: bandOf(edges, frame.width),
     dot,
     ring,
     arrow,
@@ -179,6 +183,33 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
     prediction,
     gap,
   };
+}
+
+/**
+ * The present system curve scaled so that it meets the fan curve at each end of the likely band. The band
+ * holds the fan's doubt too; drawn on the run it says how far off the curve must be for those flows.
+ */
+function bandEdges(view: CrossingView): CurvePoint[][] {
+  const present = view.curves.findLast((curve) => curve.tone === 'present');
+  if (!present || !view.likely || !view.point) return [];
+  const run = tidy(present.points);
+  const fan = tidy(view.fan);
+  const edges = [view.likely.low_L_s, view.likely.high_L_s].map((flow_L_s) => {
+    const given = pressureAt(fan, flow_L_s);
+    const asked = pressureAt(run, flow_L_s);
+    if (given == null || asked == null || !(asked > 0) || !(given > 0)) return [];
+    return run.map((point) => ({ ...point, pressure_Pa: (point.pressure_Pa * given) / asked }));
+  });
+  return edges.every((edge) => edge.length > 1) ? edges : [];
+}
+
+function bandOf([left, right]: readonly Spot[][], width: number): CrossingLayout['band'] {
+  const [leftEnd, rightEnd] = [left?.at(-1), right?.at(-1)];
+  if (!left || !right || !leftEnd || !rightEnd || left.length < 2 || right.length < 2) return undefined;
+  // Where the frame cuts the two at different sides its corner belongs to the band.
+  const corner = leftEnd.x < width && rightEnd.y > 0 ? `L${width.toFixed(1)},0` : '';
+  const back = straightPath([...right].reverse()).slice(1);
+  return { area: `${straightPath(left)}${corner}L${back}Z`, edges: [smoothPath(left), smoothPath(right)] };
 }
 
 interface Drawn {

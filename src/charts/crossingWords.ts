@@ -120,6 +120,10 @@ export function tables(view: CrossingView): ChartTable[] {
   };
   if (point) add(say('chart.crossing.now'), point.flow_L_s, point.pressure_Pa);
   if (before) add(say('chart.crossing.was'), before.flow_L_s, before.pressure_Pa);
+  if (view.likely) {
+    add(say('chart.likely.low'), view.likely.low_L_s, null);
+    add(say('chart.likely.high'), view.likely.high_L_s, null);
+  }
   if (predicted != null) add(say('chart.crossing.predicted'), predicted, null);
   if (required != null) add(say('chart.crossing.requiredRow'), required, null);
 

@@ -8,4 +8,4 @@ export type ChartName = keyof typeof charts;
 
 export { Crossing, Ledger, PressureWalk };
 export { account, type Account, type LedgerRow } from './ledger.ts';
-export type { Curve, Guess, LedgerEntry, Tone, WalkStation } from './types.ts';
+export type { Curve, Guess, LedgerEntry, Likely, Tone, WalkLeak, WalkMark, WalkStation } from './types.ts';

@@ -14,6 +14,9 @@ export interface LedgerRow {
   readonly after: number;
   /** After less before: below zero for litres lost. */
   readonly amount: number;
+  /** Where the balance really lies, in the reader's unit, rounded. */
+  readonly likely?: { readonly low: number; readonly high: number } | undefined;
+  readonly at?: string | undefined;
 }
 
 export interface Account {
@@ -23,6 +26,8 @@ export interface Account {
   /** Sums of the amounts below and above zero, both as positive numbers. */
   readonly lost: number;
   readonly gained: number;
+  /** Of what is left; absent when it is not known. */
+  readonly likely?: LedgerRow['likely'];
 }
 
 /** Takes the dust of binary arithmetic off a difference of two rounded numbers. */
@@ -41,20 +46,26 @@ export function account(entries: readonly LedgerEntry[], choice: UnitChoice): Ac
   let opening: number | undefined;
   let lost = 0;
   let gained = 0;
-  for (const { id, label, kind, flow_L_s, before_L_s } of entries) {
+  let likely: LedgerRow['likely'];
+  for (const { id, label, kind, flow_L_s, before_L_s, at, likely: band } of entries) {
+    const piece = at === undefined ? {} : { at };
     if (kind === 'pending') {
-      const at = balance ?? 0;
-      rows.push({ id, label, kind, before: at, after: at, amount: 0 });
+      const held = balance ?? 0;
+      rows.push({ id, label, kind, before: held, after: held, amount: 0, ...piece });
       continue;
     }
+    likely = band && {
+      low: rounded('flow', band.low_L_s, choice),
+      high: rounded('flow', band.high_L_s, choice),
+    };
     const after = rounded('flow', flow_L_s, choice);
     const before: number = kind === 'opening' ? after : (balance ?? rounded('flow', before_L_s, choice));
     opening ??= before;
     const amount = clean(after - before, choice);
     if (amount < 0) lost = clean(lost - amount, choice);
     else gained = clean(gained + amount, choice);
-    rows.push({ id, label, kind, before, after, amount });
+    rows.push({ id, label, kind, before, after, amount, ...piece, ...(likely && { likely }) });
     balance = after;
   }
-  return { rows, opening: opening ?? 0, closing: balance ?? 0, lost, gained };
+  return { rows, opening: opening ?? 0, closing: balance ?? 0, lost, gained, ...(likely && { likely }) };
 }

@@ -1,7 +1,7 @@
 /** The ledger in words and as a table. */
 import { rounded, show, type UnitChoice } from '#units';
 import { say } from '#i18n';
-import type { Account } from './ledger.ts';
+import type { Account, LedgerRow } from './ledger.ts';
 import { brief, spoken, spokenUnit, symbol } from './words.ts';
 import type { ChartTable } from './types.ts';
 
@@ -18,16 +18,29 @@ export function ledgerTitle({ rows, lost, gained, opening }: Account, choice: Un
   });
 }
 
-/** Whether what is left meets the required rate, as words; empty when nothing is required. */
-export function verdict({ closing }: Account, required: number | undefined, choice: UnitChoice): string {
-  if (required == null) return '';
+/**
+ * Whether what is left meets the required rate, as words; empty when nothing is required, and while the
+ * balance moves in an account that knows its bands. A rate inside the band can be called by no one.
+ */
+export function verdict(book: Account, required: number | undefined, choice: UnitChoice): string {
+  const { closing, likely, rows } = book;
+  if (required == null || (!likely && rows.some((row) => row.likely))) return '';
   const digits = show('flow', 0, choice).number.split('.')[1]?.length ?? 0;
-  const spare = Number((closing - rounded('flow', required, choice)).toFixed(digits)) + 0;
+  const rate = rounded('flow', required, choice);
+  const spare = Number((closing - rate).toFixed(digits)) + 0;
+  const close = likely && likely.low <= rate && rate <= likely.high;
   return say('chart.ledger.verdict', {
-    way: spare < 0 ? 'short' : 'passes',
+    way: close ? 'close' : spare < 0 ? 'short' : 'passes',
     gap: show('flow', Math.abs(spare), choice, { already: true }).number,
     required: brief('flow', required, choice),
   });
+}
+
+/** "likely 33.3 to 38.7", of what is left. */
+export function likelyWords({ likely }: Account, choice: UnitChoice): string {
+  if (!likely) return '';
+  const number = (value: number): string => show('flow', value, choice, { already: true }).number;
+  return say('chart.likely', { low: number(likely.low), high: number(likely.high) });
 }
 
 export function ledgerSummary(state: Account, required: number | undefined, choice: UnitChoice): string {
@@ -44,10 +57,14 @@ export function ledgerSummary(state: Account, required: number | undefined, choi
         after: flow(row.after),
       }),
     );
+    if (row.likely) {
+      const { low, high } = row.likely;
+      parts.push(say('chart.ledger.about.likely', { low: flow(low), high: flow(high) }));
+    }
   }
   parts.push(say('chart.ledger.about.left', { after: flow(state.closing) }));
   const pass = verdict(state, required, choice);
-  if (pass) parts.push(say('chart.sentence', { text: pass }));
+  if (pass) parts.push(say('chart.sentence', { text: pass }), say('verdict.local-code'));
   return parts.join(' ');
 }
 
@@ -55,17 +72,19 @@ export function ledgerTable(state: Account, required: number | undefined, choice
   const unit = symbol('flow', choice);
   const number = (value: number, signed = false): string =>
     show('flow', value, choice, { already: true, signed }).number;
+  const none = say('chart.none');
+  const banded = state.rows.some((row) => row.likely);
+  const ends = (likely: LedgerRow['likely']): string[] =>
+    banded ? (likely ? [number(likely.low), number(likely.high)] : [none, none]) : [];
   const rows = state.rows.map((row): string[] => {
-    if (row.kind === 'pending') return [row.label, say('chart.none'), say('chart.none')];
-    return [
-      row.label,
-      row.kind === 'opening' ? say('chart.none') : number(row.amount, true),
-      number(row.after),
-    ];
+    if (row.kind === 'pending') return [row.label, none, none, ...ends(undefined)];
+    const change = row.kind === 'opening' ? none : number(row.amount, true);
+    return [row.label, change, number(row.after), ...ends(row.likely)];
   });
-  rows.push([say('chart.ledger.left'), say('chart.none'), number(state.closing)]);
+  rows.push([say('chart.ledger.left'), none, number(state.closing), ...ends(state.likely)]);
   if (required != null) {
-    rows.push([say('chart.crossing.requiredRow'), say('chart.none'), show('flow', required, choice).number]);
+    const rate = show('flow', required, choice).number;
+    rows.push([say('chart.crossing.requiredRow'), none, rate, ...ends(undefined)]);
   }
   return {
     caption: say('chart.ledger.table'),
@@ -73,6 +92,7 @@ export function ledgerTable(state: Account, required: number | undefined, choice
       say('chart.ledger.entry'),
       say('chart.ledger.change', { unit }),
       say('chart.ledger.balance', { unit }),
+      ...(banded ? [say('chart.likely.low'), say('chart.likely.high')] : []),
     ],
     rows,
   };

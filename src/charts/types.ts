@@ -20,6 +20,12 @@ export interface Guess {
   onset(value_L_s: number): void;
 }
 
+/** Where a flow really lies, 95 times in a hundred. */
+export interface Likely {
+  readonly low_L_s: number;
+  readonly high_L_s: number;
+}
+
 export interface LedgerEntry {
   readonly id: string;
   readonly label: string;
@@ -27,6 +33,10 @@ export interface LedgerEntry {
   /** Balance after this entry. */
   readonly flow_L_s: number;
   readonly before_L_s: number;
+  /** Of the balance; absent while it is still changing. */
+  readonly likely?: Likely | undefined;
+  /** Id of the piece it is about: what is marked there is marked here. */
+  readonly at?: string | undefined;
 }
 
 /** A place on the run under the drawing: `x` in the drawing's pixels. */
@@ -36,6 +46,21 @@ export interface WalkStation {
   readonly static_Pa: number;
   /** Id of the piece just upstream; "room" for the first. */
   readonly after: string;
+}
+
+/** A place where pressure is spent: `texts` longest first. */
+export interface WalkMark {
+  readonly id: string;
+  readonly x: number;
+  readonly texts: readonly string[];
+}
+
+/** A leak: above 0 air leaves for the roof space, below 0 it is drawn in. `at` is the piece. */
+export interface WalkLeak {
+  readonly id: string;
+  readonly at: string;
+  readonly x: number;
+  readonly flow_L_s: number;
 }
 
 /** The numbers of a chart as a real table; the first cell of a row is its heading. */

@@ -1,12 +1,12 @@
-/** The pressure walk as geometry, its words and its table. */
-import { show, type UnitChoice } from '#units';
+/** The pressure walk as geometry: its lines, what spends pressure where, and what leaks where. */
+import { rounded, show, type UnitChoice } from '#units';
 import { say } from '#i18n';
-import { segmentsOf, straightPath, type Spot } from './curve.ts';
+import { segmentsOf, spotAt, straightPath, type Spot } from './curve.ts';
 import { textWidth } from './measure.ts';
 import { linearScale } from './scale.ts';
 import { placeLabels, type Box, type LabelRequest, type Place, type PlacedLabel } from './placeLabels.ts';
-import type { ChartTable, WalkStation } from './types.ts';
-import { brief, spoken, spokenUnit, symbol } from './words.ts';
+import type { WalkLeak, WalkMark, WalkStation } from './types.ts';
+import { brief, leakWords, symbol } from './words.ts';
 
 export interface WalkInput {
   readonly stations: readonly WalkStation[];
@@ -14,9 +14,15 @@ export interface WalkInput {
   readonly choice: UnitChoice;
   readonly extent_Pa: readonly [number, number];
   /** A stretch to name on the line itself. */
-  readonly cause?: { readonly x0: number; readonly x1: number; readonly text: string };
+  readonly cause?: { readonly x0: number; readonly x1: number; readonly text: string } | undefined;
+  /** What else spends pressure, each marked on the line and named where there is room. */
+  readonly marks?: readonly WalkMark[];
+  /** Where air leaves for the roof space or is drawn in from it. */
+  readonly leaks?: readonly WalkLeak[];
   /** Id of the piece whose loss is lit. */
   readonly highlight?: string | null;
+  /** What is said of it, on the drawing. */
+  readonly reading?: string;
 }
 
 export interface WalkLayout {
@@ -28,11 +34,45 @@ export interface WalkLayout {
   /** The stretch the cause names. */
   readonly cause: string;
   readonly lit?: { readonly x: number; readonly width: number; readonly path: string };
+  readonly marks: readonly (Spot & { readonly id: string })[];
+  /** Arrows of the leaks, pointing up and out of the run or down into it. */
+  readonly leaks: readonly { readonly id: string; readonly shaft: string; readonly head: string }[];
   /** The chart's name stands at the left when the run leaves room for it there. */
   readonly nameFits: boolean;
   /** Where each piece lies, for pointing at it. */
-  readonly pieces: readonly { readonly id: string; readonly x: number; readonly width: number }[];
+  readonly pieces: readonly WalkPiece[];
 }
+
+export interface WalkPiece {
+  readonly id: string;
+  readonly x: number;
+  readonly width: number;
+  /** Total pressure where it begins and where it ends. */
+  readonly from_Pa: number;
+  readonly to_Pa: number;
+}
+
+/** Stations that end no piece. */
+const NO_PIECE = ['room', 'outside air'];
+
+/** The pieces of the run in order. What is spent at the fan's inlet belongs to the fan. */
+export function piecesOf(stations: readonly WalkStation[]): WalkPiece[] {
+  const list = sound(stations);
+  const pieces: WalkPiece[] = [];
+  list.forEach((station, index) => {
+    const before = list[index - 1];
+    if (!before || NO_PIECE.includes(station.after)) return;
+    const id = station.after === FAN_INLET ? (list[index + 1]?.after ?? station.after) : station.after;
+    const last = pieces.at(-1);
+    const width = Math.max(0, station.x - before.x);
+    if (last?.id === id)
+      pieces[pieces.length - 1] = { ...last, width: last.width + width, to_Pa: station.total_Pa };
+    else pieces.push({ id, x: before.x, width, from_Pa: before.total_Pa, to_Pa: station.total_Pa });
+  });
+  return pieces;
+}
+
+export const FAN_INLET = 'fan inlet';
 
 function sound(stations: readonly WalkStation[]): WalkStation[] {
   return stations.filter(
@@ -72,11 +112,7 @@ export function walkLayout(
   const zeroY = up(0);
   const from = stations[0]?.x ?? 0;
   const to = stations.at(-1)?.x ?? width;
-  const pieces = stations.slice(1).map((station, index) => ({
-    id: station.after,
-    x: stations[index]!.x,
-    width: Math.max(0, station.x - stations[index]!.x),
-  }));
+  const pieces = piecesOf(stations);
   const lit = pieces.find((piece) => piece.id === input.highlight);
 
   const size = type * 1.15;
@@ -86,6 +122,13 @@ export function walkLayout(
     height: size,
     places,
     optional,
+  });
+  const tied = (id: string, texts: readonly string[], places: readonly Place[]): LabelRequest => ({
+    id,
+    texts: texts.map((text) => ({ text, width: textWidth(text, type) + 2 })),
+    height: size,
+    places,
+    tied: true,
   });
   const around = (spot: Spot, away: -1 | 1): Place[] =>
     (
@@ -115,6 +158,56 @@ export function walkLayout(
       request('trough', show('pressure', trough.total_Pa, choice, { signed: true }).text, around(spot, 1)),
     );
   }
+  if (lit && input.reading) {
+    const middle = lit.x + lit.width / 2;
+    const line = spotAt(total, middle)?.y ?? zeroY;
+    const rows = [0.5, 1.4, 2.3, 3.2, 4.1].flatMap((lift): Place[] =>
+      [-1, 1].flatMap((side) =>
+        (
+          [
+            [middle, 'middle'],
+            [lit.x, 'start'],
+            [lit.x + lit.width, 'end'],
+          ] as const
+        ).map(([x, anchor]) => ({ x, anchor, y: line + side * (size * lift + 6) })),
+      ),
+    );
+    requests.push(request('reading', input.reading, rows));
+  }
+  const arrows = (input.leaks ?? [])
+    .filter((leak) => Number.isFinite(leak.x) && rounded('flow', Math.abs(leak.flow_L_s), choice) > 0)
+    .map((leak) => {
+      const y = Math.min(spotAt(total, leak.x)?.y ?? zeroY, zeroY) - 4;
+      const far = Math.max(type * 0.2, y - type * 1.3);
+      const [tail, tip] = leak.flow_L_s > 0 ? [y, far] : [far, y];
+      const barb = Math.sign(tail - tip) * type * 0.36;
+      const side = type * 0.26;
+      requests.push(
+        tied(
+          `leak-${leak.id}`,
+          leakWords(leak, choice),
+          [far + size * 0.35, far + size * 0.8, far - size * 0.2].flatMap((at): Place[] => [
+            { x: leak.x + side + 3, y: at, anchor: 'start' },
+            { x: leak.x - side - 3, y: at, anchor: 'end' },
+          ]),
+        ),
+      );
+      return {
+        id: leak.id,
+        x: leak.x,
+        tail,
+        tip,
+        shaft: straightPath([
+          { x: leak.x, y: tail },
+          { x: leak.x, y: tip },
+        ]),
+        head: straightPath([
+          { x: leak.x - side, y: tip + barb },
+          { x: leak.x, y: tip },
+          { x: leak.x + side, y: tip + barb },
+        ]),
+      };
+    });
   const zero = `${brief('pressure', 0, choice)} ${symbol('pressure', choice)}`;
   requests.push(
     request('zero', zero, [
@@ -140,6 +233,24 @@ export function walkLayout(
     ]);
     requests.push(request('cause', cause.text, near));
   }
+  const marks = (input.marks ?? []).flatMap((mark) => {
+    const spot = spotAt(total, mark.x);
+    return spot && Number.isFinite(mark.x) ? [{ ...spot, x: mark.x, id: mark.id, texts: mark.texts }] : [];
+  });
+  for (const mark of marks) {
+    const places = [0.5, 1.4].flatMap((lift): Place[] =>
+      [above(mark), -above(mark)].flatMap((side) =>
+        (
+          [
+            [mark.x, 'middle'],
+            [mark.x + 8, 'start'],
+            [mark.x - 8, 'end'],
+          ] as const
+        ).map(([x, anchor]) => ({ x, anchor, y: mark.y + side * (size * lift + 7) })),
+      ),
+    );
+    requests.push({ ...tied(`mark-${mark.id}`, mark.texts, places), optional: true });
+  }
   const alongLine = (line: readonly Spot[]): Place[] =>
     [0.94, 0.85, 0.75, 0.65, 0.55, 0.2, 0.1].flatMap((share) => {
       const x = from + share * (to - from);
@@ -154,13 +265,17 @@ export function walkLayout(
 
   const segments = [total, still, before].flatMap((line) => segmentsOf(line, undefined, 60));
   segments.push({ x1: from, y1: zeroY, x2: to, y2: zeroY });
+  segments.push(...arrows.map(({ x, tail, tip }) => ({ x1: x, y1: tail, x2: x, y2: tip })));
+  const dots = marks.map(({ x, y }) => ({ x: x - 5, y: y - 5, width: 10, height: 10 }));
   return {
     total: straightPath(total),
     still: straightPath(still),
     before: straightPath(before),
     zero: { y: zeroY, from, to },
-    labels: placeLabels(requests, { boxes: taken, segments }, { x: 0, y: 0, width, height }),
+    labels: placeLabels(requests, { boxes: [...taken, ...dots], segments }, { x: 0, y: 0, width, height }),
     cause: straightPath(stretch),
+    marks: marks.map(({ id, x, y }) => ({ id, x, y })),
+    leaks: arrows.map(({ id, shaft, head }) => ({ id, shaft, head })),
     lit: lit && { x: lit.x, width: lit.width, path: straightPath(between(total, lit.x, lit.x + lit.width)) },
     nameFits:
       from >
@@ -190,60 +305,4 @@ function between(line: readonly Spot[], x0: number, x1: number): Spot[] {
   const start = Math.max(x0, first.x);
   const end = Math.min(x1, last.x);
   return [...(meets(start) ? [] : [read(start)]), ...own, ...(meets(end) ? [] : [read(end)])];
-}
-
-/** The finding: how far below the room the fan pulls and how far above it pushes. */
-export function walkTitle(stations: readonly WalkStation[], choice: UnitChoice): string {
-  const { peak, trough } = extremes(stations);
-  return say('chart.walk.title', {
-    low: show('pressure', Math.min(0, trough?.total_Pa ?? 0), choice).number,
-    high: show('pressure', Math.max(0, peak?.total_Pa ?? 0), choice, { signed: true }).text,
-  });
-}
-
-export function walkSummary(input: WalkInput): string {
-  const { peak, trough } = extremes(input.stations);
-  const was = extremes(input.before ?? []);
-  const value = (station: WalkStation | undefined): string =>
-    spoken('pressure', station?.total_Pa ?? 0, input.choice);
-  const parts = [
-    say('chart.walk.about', {
-      unit: spokenUnit('pressure', input.choice),
-      low: value(trough),
-      high: value(peak),
-    }),
-  ];
-  if (input.before?.length)
-    parts.push(say('chart.walk.about.before', { low: value(was.trough), high: value(was.peak) }));
-  if (input.cause) parts.push(say('chart.sentence', { text: input.cause.text }));
-  return parts.join(' ');
-}
-
-export function walkTable(input: WalkInput, names: Readonly<Record<string, string>>): ChartTable {
-  const { choice } = input;
-  const unit = symbol('pressure', choice);
-  const before = input.before;
-  const number = (value: number | undefined): string =>
-    value == null ? say('chart.none') : show('pressure', value, choice).number;
-  return {
-    caption: say('chart.walk.table'),
-    columns: [
-      say('chart.walk.place'),
-      say('chart.walk.totalHead', { unit }),
-      say('chart.walk.staticHead', { unit }),
-      ...(before ? [say('chart.walk.beforeHead', { unit })] : []),
-    ],
-    rows: input.stations.map((station) => [
-      station.after === 'outside air'
-        ? say('chart.walk.outside')
-        : station.after === 'room'
-          ? say('chart.walk.room')
-          : station.after === 'fan inlet'
-            ? say('chart.walk.fanInlet')
-            : say('chart.walk.after', { piece: names[station.after] ?? station.after }),
-      number(station.total_Pa),
-      number(station.static_Pa),
-      ...(before ? [number(before.find((other) => other.after === station.after)?.total_Pa)] : []),
-    ]),
-  };
 }

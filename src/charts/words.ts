@@ -1,6 +1,7 @@
 /** What the charts say: numbers in the reader's unit, a summary for a screen reader, and the table. */
 import { rounded, show, type UnitChoice } from '#units';
 import { say } from '#i18n';
+import type { WalkLeak } from './types.ts';
 
 type Measured = 'flow' | 'pressure';
 
@@ -40,4 +41,10 @@ export function ended(title: string): string {
 
 export function more(value: number): 'more' | 'less' | 'same' {
   return value > 0 ? 'more' : value < 0 ? 'less' : 'same';
+}
+
+/** "6.2 L/s out", of air that leaves for the roof space; the bare number where room is short. */
+export function leakWords({ flow_L_s }: WalkLeak, choice: UnitChoice): string[] {
+  const flow = show('flow', Math.abs(flow_L_s), choice);
+  return [say('chart.walk.leak', { flow: flow.text, way: flow_L_s > 0 ? 'out' : 'in' }), flow.number];
 }

@@ -8,8 +8,8 @@ import { parse } from '@formatjs/icu-messageformat-parser';
 import type { Plugin } from 'vite';
 
 const MESSAGES = /\/src\/i18n\/messages\/[^/]+\.json$/;
-/** Said only on a page that sends no script, so that no reader has to fetch them. */
-const BUILT_ONLY = /^(know|home|assumption)\./;
+/** Said only while pages are built, so that no reader has to fetch them. */
+const BUILT_ONLY = /^(know|home|assumption|gallery)\./;
 const PARSER = '@formatjs/icu-messageformat-parser';
 
 /** A message without placeholders stays a string; any other becomes its parsed form. */

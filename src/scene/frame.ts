@@ -10,13 +10,14 @@ const UNMEASURED = 1360;
 const WIDE = 0.29;
 const FLATTEST = 0.255;
 
-/** `width` in px; `most` is the height in px there is for a wide drawing. */
-export function frameFor(width: number, most = Infinity): Frame {
+/** `width` in px; `most` is the height in px there is for a wide drawing; `lettering` the least size of its letters. */
+export function frameFor(width: number, most = Infinity, lettering?: number): Frame {
   const across = width || UNMEASURED;
   const phone = across < PHONE;
   return {
     width: across,
     height: Math.round(phone ? across * 0.64 : Math.max(across * FLATTEST, Math.min(across * WIDE, most))),
     kind: phone ? 'phone' : 'wide',
+    ...(lettering === undefined ? {} : { lettering }),
   };
 }

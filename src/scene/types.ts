@@ -6,6 +6,8 @@ export interface Frame {
   readonly height: number;
   /** A phone is re-laid at its own scale, not shrunk. */
   readonly kind: 'wide' | 'phone';
+  /** Px no letter may be smaller than, for a projector; then only what matters most is lettered. */
+  readonly lettering?: number;
 }
 
 /** What is written on the drawing beside what is drawn. */
@@ -146,7 +148,6 @@ export interface Building {
   readonly timberCrosses: string;
   readonly ceiling: string;
   readonly insulation: string;
-  readonly ground: string;
 }
 
 export interface RoomDrawing {
@@ -173,6 +174,46 @@ export interface Label extends Point {
   readonly leader?: string;
 }
 
+/** One thing that is wrong, as it is drawn over the run. */
+export interface TroubleMark {
+  readonly key: string;
+  readonly piece: string;
+  /** The fault's kind, or the way it leaks. */
+  readonly kind: string;
+  /** Paper laid over what is not there any more. */
+  readonly cover: string;
+  /** Air seen through a gap. */
+  readonly ribbon: string;
+  /** Closed shapes: paper within, heavy outline. */
+  readonly body: string;
+  readonly heavy: string;
+  readonly fine: string;
+  readonly quiet: string;
+  /** Strokes of air. */
+  readonly air: string;
+  /** What it opens, closes or turns, as drawn: pixels, or degrees. */
+  readonly measure: number;
+}
+
+/** A way air takes outside the run: out through a leak, or in; first point first passed. */
+export interface Stream {
+  readonly key: string;
+  readonly points: readonly Point[];
+  /** Of the most that passes anywhere in the run, 0 to 1. */
+  readonly share: number;
+}
+
+export interface Trouble {
+  readonly marks: readonly TroubleMark[];
+  readonly streams: readonly Stream[];
+  /** Flow in each piece over the most that passes anywhere in the run. */
+  readonly carried: Readonly<Record<string, number>>;
+  /** SVG transform of a wheel smaller than it should be; empty for a sound one. */
+  readonly wheel: string;
+  /** Where no label may stand. */
+  readonly taken: readonly Box[];
+}
+
 export interface Drawing {
   readonly frame: Frame;
   readonly lettering: number;
@@ -194,6 +235,8 @@ export interface Drawing {
   readonly cowl: Fixture | null;
   readonly fittings: readonly Fixture[];
   readonly air: AirDrawing;
+  /** What is wrong, where the drawer for it was handed in. */
+  readonly trouble: Trouble | null;
   readonly building: Building;
   readonly room: RoomDrawing;
   readonly scaleBar: string;

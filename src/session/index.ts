@@ -1,5 +1,5 @@
 /** What is live while the app is open: settings and the running lesson. */
-export { settings, readSettings, type Theme } from './settings.svelte.ts';
+export { settings, readSettings, type Theme, type View } from './settings.svelte.ts';
 export { LessonPlay, type Balance } from './lesson-play.svelte.ts';
 export { browserStorage } from './storage.ts';
 export * from './lesson-engine.ts';

@@ -1,7 +1,7 @@
 /** A lesson and the engine together, with no page: a door of its own (`#lesson-engine`) for commands. */
-export { LessonRuns, rigAt, type Extent } from './lesson-run.ts';
-export { lessonFacts, type LessonFacts, type Likely } from './lesson-facts.ts';
+export { LessonRuns, RunSolver, rigAt, type Extent } from './lesson-run.ts';
+export { lessonFacts, likelyBand, type LessonFacts, type Likely } from './lesson-facts.ts';
 export { auditLesson } from './lesson-audit.ts';
 export { builtValues } from './lesson-numbers.ts';
 export { sightOf } from './lesson-sight.ts';
-export { lessonRigs, stock, stockFor } from './lesson-rig.ts';
+export { lessonRigs, seedRig, stock, stockFor, stockOf } from './lesson-rig.ts';

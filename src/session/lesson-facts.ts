@@ -31,6 +31,14 @@ export interface LessonFacts {
   readonly built: Readonly<Record<string, BuiltValues>>;
 }
 
+/** Where the flow outdoors of a rig likely lies, by 1,000 draws of the coefficients. Throws where it does not solve. */
+export function likelyBand(rig: Rig, stock: Stock): Likely {
+  const band = rigBands(rig, stock);
+  if ('outcome' in band) throw new Error(`${rig.name}: ${band.path}: ${band.found}`);
+  const { low, high } = band.outdoors_L_s.monteCarlo;
+  return { low_L_s: low, high_L_s: high };
+}
+
 /** Bands of every stage: 1,000 draws each, the same seed, so that they compare. Throws where a stage does not solve. */
 export function lessonFacts(
   lesson: Lesson,
@@ -40,10 +48,7 @@ export function lessonFacts(
 ): LessonFacts {
   const bands: Record<string, Likely> = {};
   for (const stage of everyStage(lesson)) {
-    const band = rigBands(rigAt(rigs, stage), stock);
-    if ('outcome' in band) throw new Error(`${lesson.slug}: ${band.path}: ${band.found}`);
-    const { low, high } = band.outdoors_L_s.monteCarlo;
-    bands[stageKey(lesson, stage)] = { low_L_s: low, high_L_s: high };
+    bands[stageKey(lesson, stage)] = likelyBand(rigAt(rigs, stage), stock);
   }
   const assumptions: Record<string, Record<string, string[]>> = {};
   const built: Record<string, BuiltValues> = {};

@@ -3,7 +3,7 @@ import { isSeedRigId, readRig, seedRig, seedRigIds, stock, tell } from '#catalog
 import { everyStage, type Lesson } from '#lesson';
 import type { Rig, Stock } from '#physics';
 
-export { stock };
+export { seedRig, stock };
 
 /** Every rig the lesson stands on, by id. Throws, naming place and remedy, for one that is not there or not right. */
 export function lessonRigs(lesson: Lesson): Record<string, Rig> {
@@ -24,14 +24,11 @@ function lessonRig(id: string, own: Lesson['rigs'] = {}): Rig {
   throw new Error(`lesson.json, rig: found "${id}"; allowed is ${known}`);
 }
 
-/** The fans a lesson's stages name and every duct material (a fault may swap one for another). */
-export function stockFor(lesson: Lesson, rigs: Readonly<Record<string, Rig>>): Stock {
-  const named = [
-    ...Object.values(rigs).flatMap((rig) =>
-      rig.run.flatMap((piece) => (piece.kind === 'fan' && typeof piece.fan === 'string' ? [piece.fan] : [])),
-    ),
-    ...everyStage(lesson).flatMap(({ fan }) => (fan === undefined ? [] : [fan])),
-  ];
+const fansOf = (rig: Rig): string[] =>
+  rig.run.flatMap((piece) => (piece.kind === 'fan' && typeof piece.fan === 'string' ? [piece.fan] : []));
+
+/** Of the starter catalogue: the fans named, and every duct material (a fault may swap one for another). */
+function only(named: readonly string[]): Stock {
   const missing = named.find((id) => !(id in stock.fans));
   if (missing !== undefined)
     throw new Error(`lesson.json, fan: found "${missing}"; allowed is ${Object.keys(stock.fans).join(', ')}`);
@@ -39,4 +36,13 @@ export function stockFor(lesson: Lesson, rigs: Readonly<Record<string, Rig>>): S
     fans: Object.fromEntries(Object.entries(stock.fans).filter(([id]) => named.includes(id))),
     materials: stock.materials,
   };
+}
+
+/** What one rig needs of the catalogue. */
+export const stockOf = (rig: Rig): Stock => only(fansOf(rig));
+
+/** What all the stages of a lesson need of it. Throws, naming the fans there are, for one there is not. */
+export function stockFor(lesson: Lesson, rigs: Readonly<Record<string, Rig>>): Stock {
+  const swapped = everyStage(lesson).flatMap(({ fan }) => (fan === undefined ? [] : [fan]));
+  return only([...Object.values(rigs).flatMap(fansOf), ...swapped]);
 }

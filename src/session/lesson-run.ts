@@ -35,19 +35,21 @@ export interface Extent {
 
 const keyOf = ({ rig, fan, speed, faults }: Stage) => JSON.stringify([rig, fan, speed, faults]);
 
-export class LessonRuns {
+/** A few rigs solved at any stage that stands on one of them. */
+class Runs {
   readonly #rigs: Readonly<Record<string, Rig>>;
   readonly #stock: Stock;
   readonly #extents: Readonly<Record<string, Extent>>;
   readonly #kept = new Map<string, Solution>();
   readonly #curves = new Map<string, CurvePoint[]>();
 
-  constructor(lesson: Lesson, rigs: Readonly<Record<string, Rig>>, stock: Stock) {
+  /** `stages`: those whose fans the axes must have room for. */
+  constructor(rigs: Readonly<Record<string, Rig>>, stock: Stock, stages: readonly Stage[]) {
     this.#rigs = rigs;
     this.#stock = stock;
     const extents: Record<string, Extent> = {};
     const bases = new Map(
-      everyStage(lesson).map((stage) => {
+      stages.map((stage) => {
         const bare = { ...stage, faults: [] as readonly Fault[] };
         return [keyOf(bare), bare];
       }),
@@ -123,4 +125,35 @@ export class LessonRuns {
     }
     return { flow, top };
   }
+}
+
+/** The rigs of a lesson. */
+export class LessonRuns extends Runs {
+  constructor(lesson: Lesson, rigs: Readonly<Record<string, Rig>>, stock: Stock) {
+    super(rigs, stock, everyStage(lesson));
+  }
+}
+
+/** One rig, with no lesson: told by its faults alone. */
+export class RunSolver {
+  readonly #runs: Runs;
+  readonly extent: Extent;
+  readonly fan: readonly CurvePoint[];
+
+  constructor(rig: Rig, stock: Stock) {
+    const bare = this.#stage([]);
+    this.#runs = new Runs({ [bare.rig]: rig }, stock, [bare]);
+    this.extent = this.#runs.extent(bare);
+    this.fan = this.#runs.fan(bare);
+  }
+
+  #stage(faults: readonly Fault[]): Stage {
+    return { rig: 'rig', faults };
+  }
+
+  rigWith = (faults: readonly Fault[]): Rig => this.#runs.rig(this.#stage(faults));
+  passing = (faults: readonly Fault[]): Solution => this.#runs.passing(this.#stage(faults));
+  at = (faults: readonly Fault[]): Solution => this.#runs.at(this.#stage(faults));
+  curve = (faults: readonly Fault[]): CurvePoint[] => this.#runs.curve(this.#stage(faults));
+  curveAt = (faults: readonly Fault[]): CurvePoint[] => this.#runs.curveAt(this.#stage(faults));
 }

@@ -1,10 +1,19 @@
 /** What a reader has chosen for every screen: units and theme, kept in the browser's own storage. */
 import { defaults, units, type UnitChoice } from '#units';
 
-export type Theme = 'device' | 'paper' | 'blueprint';
+export type Theme = 'device' | 'paper' | 'blueprint' | 'contrast';
+/** How the screen is set out: for one reader, or for a class before a projector. */
+export type View = 'desk' | 'class';
 
 const KEY = 'lost-litres.settings';
-const THEMES: readonly Theme[] = ['device', 'paper', 'blueprint'];
+/** What the page's root is marked with; the script in app.html does the same before the first paint. */
+const MARKS: Readonly<Record<Theme, string | undefined>> = {
+  device: undefined,
+  paper: 'light',
+  blueprint: 'dark',
+  contrast: 'contrast',
+};
+const THEMES = Object.keys(MARKS) as Theme[];
 
 /** Reads stored settings; anything not understood falls back, key by key. */
 export function readSettings(text: string | null): { choice: UnitChoice; theme: Theme } {
@@ -31,6 +40,8 @@ export function readSettings(text: string | null): { choice: UnitChoice; theme: 
 class Settings {
   choice = $state.raw<UnitChoice>(defaults);
   theme = $state.raw<Theme>('device');
+  /** Belongs to the page's address, so it is not kept. */
+  view = $state.raw<View>('desk');
 
   /** Called once a page has come alive; before that the defaults are shown, as in the prerendered page. */
   load(): void {
@@ -57,9 +68,16 @@ class Settings {
 
   setTheme(theme: Theme): void {
     this.theme = theme;
-    if (theme === 'device') delete document.documentElement.dataset.theme;
-    else document.documentElement.dataset.theme = theme === 'paper' ? 'light' : 'dark';
+    const mark = MARKS[theme];
+    if (mark) document.documentElement.dataset.theme = mark;
+    else delete document.documentElement.dataset.theme;
     this.#keep();
+  }
+
+  setView(view: View): void {
+    this.view = view;
+    if (view === 'class') document.documentElement.dataset.view = view;
+    else delete document.documentElement.dataset.view;
   }
 
   #keep(): void {

@@ -1,4 +1,6 @@
 /** Shapes the controls are given. */
+import type { MessageKey } from '#i18n';
+
 export interface Station {
   readonly id: string;
   /** Digit or sign inside the node. */
@@ -12,3 +14,6 @@ export interface Choice {
   /** Trusted, already escaped HTML. */
   readonly html: string;
 }
+
+/** Whether a thing can be done now, and if not, why not. */
+export type May = { readonly possible: true } | { readonly possible: false; readonly reason: MessageKey };

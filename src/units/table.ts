@@ -4,16 +4,7 @@
  * digits given (international foot; water at 4 degC).
  */
 export type Quantity =
-  | 'flow'
-  | 'pressure'
-  | 'velocity'
-  | 'length'
-  | 'depth'
-  | 'power'
-  | 'efficacy'
-  | 'share'
-  | 'minutes'
-  | 'mass';
+  'flow' | 'pressure' | 'velocity' | 'length' | 'depth' | 'power' | 'efficacy' | 'share' | 'minutes' | 'mass';
 export type UnitName =
   'L/s' | 'm3/h' | 'cfm' | 'Pa' | 'in w.g.' | 'm/s' | 'm' | 'mm' | 'W' | 'L/s per W' | '%' | 'min' | 'g';
 

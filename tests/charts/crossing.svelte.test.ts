@@ -76,7 +76,11 @@ describe('Crossing', () => {
     const input = crossing(1);
     render(Crossing, { title, ...input });
     const slider = screen.getByRole('slider', { name: 'Read the chart at' });
-    expect(slider.getAttribute('aria-valuetext')).toContain('At 25.0 litres a second');
+    // At rest it reads the point where both agree.
+    const met = show('flow', input.point!.flow_L_s, input.choice);
+    expect(slider.getAttribute('aria-valuetext')).toContain(`At ${met.number} litres a second`);
+    expect(slider.getAttribute('aria-valuetext')).toContain('they agree');
+    expect(screen.getByText(new RegExp(`^${met.text}: fan`))).toBeTruthy();
     slider.focus();
     await fireEvent.input(slider, { target: { value: '30' } });
     const fan = input.fan.find((point) => point.flow_L_s === 30)!.pressure_Pa;
@@ -90,19 +94,46 @@ describe('Crossing', () => {
     ).toBeTruthy();
   });
 
+  it('opens its table with the key t while the reader is in it, and only then', async () => {
+    render(Crossing, { title, ...crossing(1) });
+    await fireEvent.keyDown(document.body, { key: 't' });
+    expect(screen.queryByRole('table')).toBeNull();
+    await fireEvent.keyDown(screen.getByRole('slider'), { key: 't', ctrlKey: true });
+    expect(screen.queryByRole('table')).toBeNull();
+    await fireEvent.keyDown(screen.getByRole('slider'), { key: 't' });
+    expect(screen.getAllByRole('table').length).toBeGreaterThan(0);
+    await fireEvent.keyDown(screen.getByRole('slider'), { key: 't' });
+    expect(screen.queryByRole('table')).toBeNull();
+  });
+
+  it('draws the likely band round the run and gives its ends in words and table', async () => {
+    const likely = { low_L_s: 30, high_L_s: 40 };
+    const { container } = render(Crossing, { title, ...crossing(1), likely });
+    expect(container.querySelectorAll('path.edge')).toHaveLength(2);
+    expect(container.querySelector('path.band')?.getAttribute('d')).toMatch(/^M[^N]*Z$/);
+    expect(screen.getByRole('img').getAttribute('aria-label')).toContain(
+      'between 30.0 litres a second and 40.0 litres a second',
+    );
+    const [points] = await openTable();
+    expect(row(points!, 'likely, lowest')).toEqual(['30.0', '–']);
+    expect(row(points!, 'likely, highest')).toEqual(['40.0', '–']);
+  });
+
   it('gives nothing of the result away before the reveal', async () => {
     const input = crossing(2, { before: meeting(0.065) });
     const shownNow = {
       flow: show('flow', input.point!.flow_L_s, input.choice).number,
       pressure: show('pressure', input.point!.pressure_Pa, input.choice).number,
     };
-    const { container } = render(Crossing, { title: 'Where will they meet?', ...input, hideResult: true });
+    const likely = { low_L_s: input.point!.flow_L_s - 3, high_L_s: input.point!.flow_L_s + 3 };
+    const hidden = { ...input, likely, hideResult: true };
+    const { container } = render(Crossing, { title: 'Where will they meet?', ...hidden });
     await openTable();
     const all = container.innerHTML;
     expect(all).not.toContain(shownNow.flow);
     expect(all).not.toContain('with crimp');
     expect(all).not.toContain('where they meet now');
-    expect(container.querySelector('.dot, .drop, .gap, .arrow, .curve.present')).toBeNull();
+    expect(container.querySelector('.dot, .drop, .gap, .arrow, .curve.present, .likely, .band')).toBeNull();
     expect(screen.getByRole('img').getAttribute('aria-label')).toContain('not shown yet');
     // At the very flow that is the answer the cursor reads the run as it was, not as it is.
     const slider = screen.getByRole('slider');

@@ -15,14 +15,70 @@ describe('Ledger', () => {
     const amounts = [...container.querySelectorAll('text.amount')].map((text) => text.textContent?.trim());
     expect(amounts).toEqual(['41.7', '−7.9', '+4.2', '38.0']);
     expect(container.querySelectorAll('line.pending')).toHaveLength(1);
-    expect(container.querySelector('p')?.textContent).toBe('passes the 25 required, 13.0 to spare');
+    expect(container.querySelector('p .pass')?.textContent).toBe('passes the 25 required, 13.0 to spare');
+    expect(container.querySelector('p')?.textContent).toContain('Your local code decides.');
     expect(container.querySelector('figcaption')?.textContent).toBe('4.2 L/s won back of 7.9 L/s lost');
   });
 
   it('says when it falls short', () => {
     const { container } = render(Ledger, { ...props, required: 40 });
-    expect(container.querySelector('p')?.textContent).toBe('2.0 short of the 40 required');
+    expect(container.querySelector('p .pass')?.textContent).toBe('2.0 short of the 40 required');
     expect(screen.getByRole('img').getAttribute('aria-label')).toContain('2.0 short of the 40 required.');
+  });
+
+  /** Every line with a band of 3 to either side. */
+  const banded = entries.map((entry) =>
+    entry.kind === 'pending'
+      ? entry
+      : { ...entry, likely: { low_L_s: entry.flow_L_s - 3, high_L_s: entry.flow_L_s + 3 } },
+  );
+  const name = (): string => screen.getByRole('img').getAttribute('aria-label')!;
+
+  it('draws the likely band of every balance, and says it in words and table', async () => {
+    const { container } = render(Ledger, { ...props, entries: banded });
+    // Three lines and what is left; the line still to come has none.
+    expect(container.querySelectorAll('path.likely')).toHaveLength(4);
+    expect(container.querySelector('p')?.textContent).toContain('likely 35.0 to 41.0.');
+    expect(name()).toContain('33.8 litres a second left. That is likely 30.8 litres a second to 36.8');
+    await userEvent.click(screen.getByRole('button', { name: 'Table' }));
+    const rows = within(screen.getByRole('table')).getAllByRole('row');
+    const cells = rows.map((row) => [...row.children].slice(3).map((cell) => cell.textContent));
+    expect(cells).toEqual([
+      ['likely, lowest', 'likely, highest'],
+      ['38.7', '44.7'],
+      ['30.8', '36.8'],
+      ['35.0', '41.0'],
+      ['–', '–'],
+      ['35.0', '41.0'],
+      ['–', '–'],
+    ]);
+  });
+
+  it('calls no rate that lies inside the likely band', async () => {
+    const { container, rerender } = render(Ledger, { ...props, entries: banded, required: 36 });
+    const pass = (): string | null | undefined => container.querySelector('p .pass')?.textContent;
+    expect(pass()).toBe('too close to call: the 36 required lies inside the likely band');
+    expect(name()).toContain('too close to call');
+    await rerender({ required: 34.9 });
+    expect(pass()).toBe('passes the 34.9 required, 3.1 to spare');
+    await rerender({ required: 41.1 });
+    expect(pass()).toBe('3.1 short of the 41.1 required');
+  });
+
+  it('says no verdict while the last balance moves, and keeps its place', () => {
+    const moving = banded.map((entry) => (entry.id === 'mended' ? { ...entry, likely: undefined } : entry));
+    const { container } = render(Ledger, { ...props, entries: moving });
+    expect(container.querySelector('p .pass')?.textContent).toBe('');
+    expect(name()).not.toContain('passes');
+  });
+
+  it('marks every line about a piece, and tells of the piece that is pointed at', () => {
+    const onhighlight = vi.fn();
+    const about = entries.map((entry) => (entry.id.startsWith('healthy') ? entry : { ...entry, at: 'out' }));
+    const { container } = render(Ledger, { ...props, entries: about, highlight: 'out', onhighlight });
+    expect(container.querySelectorAll('li.lit')).toHaveLength(3);
+    screen.getByRole('button', { name: 'Sag' }).focus();
+    expect(onhighlight).toHaveBeenLastCalledWith('out');
   });
 
   it('hatches what is lost with a pattern of its own, 6 px apart at 45 degrees', () => {

@@ -239,7 +239,7 @@ test('the big number has clear paper', () => {
       ).toEqual([]);
     }
   }
-});
+}, 60_000);
 
 test('a fault growing in moves nothing by leaps', () => {
   for (const frame of frames) {
@@ -262,7 +262,7 @@ test('a fault growing in moves nothing by leaps', () => {
       before = drawing;
     }
   }
-});
+}, 60_000);
 
 test('the sag is measured between level supports even where the duct jogs', () => {
   const one = caseOf('laundry', seedRig('long-laundry-run'));

@@ -43,27 +43,28 @@ function stream(seed: number) {
   };
 }
 
-/** A legal run of 1 to 12 m with any of the kinds, and perhaps faults on it. */
+/** A legal run of 1 to 12 m of any pieces, the fan anywhere in it, out by wall, eaves or roof, and faults on it. */
 export function randomRig(seed: number): Rig {
   const next = stream(seed * 7919 + 13);
   for (let k = 0; k < 5; k += 1) next();
   const pick = <T>(list: readonly T[]): T => list[Math.floor(next() * list.length)]!;
-  const bore = pick([80, 100, 125, 150, 200]);
+  let bore = pick([100, 125, 150, 200, 250]);
   const metres = 1 + next() * 11;
-  const inletShare = next() < 0.2 ? 0 : 0.1 + next() * 0.35;
-  const elbow = (id: string): Piece => ({
-    id,
+  const run: Piece[] = [];
+  const elbow = (): Piece => ({
+    id: `elbow-${run.length}`,
     kind: 'elbow',
     form: pick(['gored', 'pressed', 'mitred', 'adjustable', 'flexible']),
-    angle_deg: pick([30, 45, 60, 90]),
-    radiusRatio: pick([0.75, 1, 1.5, 2]),
+    angle_deg: pick([15, 30, 45, 60, 90, 90, 120]),
+    radiusRatio: pick([0.6, 0.75, 1, 1.5, 2, 3]),
+    gores: pick([3, 5, 7]),
     diameter_mm: bore,
   });
-  const duct = (id: string, path_m: number): Duct => {
+  const duct = (path_m: number): Duct => {
     const material = pick(['rigid', 'spiral', 'semi-rigid', 'flexible', 'flexible']);
     const rigid = material === 'rigid' || material === 'spiral';
     return {
-      id,
+      id: `duct-${run.length}`,
       kind: 'duct',
       material,
       diameter_mm: bore,
@@ -75,21 +76,48 @@ export function randomRig(seed: number): Rig {
       ...(next() < 0.35
         ? {
             bends: Array.from({ length: 1 + Math.floor(next() * 2) }, () => ({
-              angle_deg: pick([30, 45, 90]),
+              angle_deg: pick([30, 45, 60, 90]),
               radiusRatio: pick([0.75, 1, 1.5]),
             })),
           }
         : {}),
     };
   };
-  const run: Piece[] = [{ id: 'grille', kind: 'grille', diameter_mm: bore, freeArea: 0.7 }];
-  if (inletShare > 0) run.push(duct('inlet', Math.max(0.2, metres * inletShare)));
-  if (next() < 0.35) run.push(elbow('turn-in'));
-  if (next() < 0.2) run.push({ id: 'damper', kind: 'fitting', diameter_mm: bore, lossCoefficient: 0.3 });
+  /** Something between two ducts, more often nothing. */
+  const joint = () => {
+    const chance = next();
+    if (chance < 0.35) run.push(elbow());
+    else if (chance < 0.45)
+      run.push({ id: `collar-${run.length}`, kind: 'fitting', diameter_mm: bore, lossCoefficient: 0.3 });
+    else if (chance < 0.55) run.push({ id: `flap-${run.length}`, kind: 'damper', diameter_mm: bore });
+    else if (chance < 0.7) {
+      const toDiameter_mm = bore === 250 ? 200 : bore === 100 ? 125 : pick([bore - 25, bore + 25]);
+      run.push({
+        id: `reducer-${run.length}`,
+        kind: 'reducer',
+        diameter_mm: bore,
+        toDiameter_mm,
+        form: pick(['sudden', 'conical']),
+        angle_deg: pick([15, 30, 60, 90]),
+      });
+      bore = toDiameter_mm;
+    }
+  };
+  const stretch = (length_m: number) => {
+    const count = 1 + Math.floor(next() * 3);
+    for (let k = 0; k < count; k += 1) {
+      run.push(duct(Math.max(0.15, length_m / count)));
+      joint();
+    }
+  };
+  const place = pick(['room', 'between', 'outdoors']);
+  const share = place === 'room' ? 0 : place === 'between' ? 0.1 + next() * 0.5 : 1;
+  const noGrille = share > 0 && next() < 0.2;
+  if (!noGrille) run.push({ id: 'grille', kind: 'grille', diameter_mm: bore, freeArea: 0.7 });
+  if (share > 0) stretch(metres * share);
   run.push({ id: 'fan', kind: 'fan', fan: bore > 110 ? 'mixed-150' : 'mixed-100', speed: 1 });
-  run.push(duct('out', Math.max(0.5, metres * (1 - inletShare))));
-  if (next() < 0.35) run.push(elbow('turn-out'));
-  if (next() < 0.3) run.push(duct('sleeve', 0.4));
+  if (share < 1) stretch(metres * (1 - share));
+  if (next() < 0.25) run.push(elbow());
   run.push({
     id: 'end',
     kind: 'terminal',

@@ -1,53 +1,66 @@
 /** The only thing in colour: the ribbon, the gap where air is missing, and the rays at both ends. */
 import type { AirDrawing, Point, Sample } from '../types.ts';
-import { beside } from './centreline.ts';
-import { at, clamp, line, n } from './numbers.ts';
+import { at, clamp, n } from './numbers.ts';
+import type { Exit } from './plan.ts';
 
 /** Half-width of the ribbon: the share of the healthy flow that is left, of the open bore. */
 export const ribbonHalf = (place: Sample) => place.hub + (place.half - place.hub) * place.share;
 
+/** Where the air comes out, which way, and how far its rays may reach. */
+export interface Way {
+  readonly outlet: Point;
+  readonly exit: Exit;
+  readonly most: number;
+}
+
 export function air(
   points: readonly Sample[],
-  outlet: Point,
+  way: Way,
   mouth: Point,
   share: number,
-  right: number,
   wide: boolean,
 ): AirDrawing {
-  const left: Point[] = [];
-  const other: Point[] = [];
-  const boreLeft: Point[] = [];
-  const boreRight: Point[] = [];
+  const gap = share < 0.999;
+  // Each edge is spelled once and used for ribbon, edge and gap.
+  const left: string[] = [];
+  const right: string[] = [];
+  const wallLeft: string[] = [];
+  const wallRight: string[] = [];
   for (const place of points) {
     const ribbon = ribbonHalf(place);
-    left.push(beside(place, -ribbon));
-    other.push(beside(place, ribbon));
-    boreLeft.push(beside(place, -place.half));
-    boreRight.push(beside(place, place.half));
+    left.push(off(place, -ribbon));
+    right.push(off(place, ribbon));
+    if (!gap) continue;
+    wallLeft.push(off(place, -place.half));
+    wallRight.push(off(place, place.half));
   }
-  const gap = share < 0.999;
+  const onLeft = `M${left.join('L')}`;
+  const onRight = `M${right.join('L')}`;
+  const backRight = `L${right.reverse().join('L')}Z`;
+  const outLeft = gap ? `M${wallLeft.join('L')}` : '';
+  const outRight = gap ? `M${wallRight.join('L')}` : '';
   return {
-    ribbon: line([...left, ...other.slice().reverse()], true),
-    edge: line(left) + line(other),
-    outline: gap ? line(boreLeft) + line(boreRight) : '',
-    lost: gap
-      ? line([...boreLeft, ...left.slice().reverse()], true) +
-        line([...boreRight, ...other.slice().reverse()], true)
-      : '',
-    ...rays(points, outlet, mouth, share, right, wide),
+    ribbon: onLeft + backRight,
+    edge: onLeft + onRight,
+    outline: outLeft + outRight,
+    lost: gap ? `${outLeft}L${left.reverse().join('L')}Z${outRight}${backRight}` : '',
+    ...rays(points, way, mouth, share, wide),
   };
 }
+
+const off = (place: Sample, distance: number) =>
+  `${n(place.x - place.ty * distance)} ${n(place.y + place.tx * distance)}`;
 
 /** Number and length of the rays follow the flow. */
 function rays(
   points: readonly Sample[],
-  outlet: Point,
+  { outlet, exit, most }: Way,
   mouth: Point,
   share: number,
-  right: number,
   wide: boolean,
 ) {
   const entry = points[0]!;
+  const { full } = points[points.length - 1]!;
   const count = 3 + 2 * Math.round(clamp(share, 0, 1) * (wide ? 3 : 2));
   let entering = '';
   let leaving = '';
@@ -57,10 +70,17 @@ function rays(
     const x = mouth.x + u * entry.full * 0.85;
     const out = u * entry.full * (0.7 + 0.4 * share);
     entering += `M${at(mouth.x + u * entry.full * 0.85 + out, mouth.y + reach * (1 - 0.45 * Math.abs(u)))}Q${at(x + out * 0.25, mouth.y + reach * 0.5)} ${at(x, mouth.y + 2)}`;
-    const exit = points[points.length - 1]!;
-    const long = Math.min(exit.full * (1.2 + 3 * share), right - outlet.x - 4) * (1 - 0.18 * Math.abs(u));
-    const y = outlet.y + u * exit.full * 0.8;
-    leaving += `M${at(outlet.x + exit.full * 0.2, y)}q${n(long * 0.5)} ${n(u * long * 0.06)} ${n(long)} ${n(u * long * 0.42)}`;
+    const long = Math.min(full * (1.2 + 3 * share), most) * (1 - 0.18 * Math.abs(u));
+    if (exit === 'roof') {
+      // Turned aside under the cap, half to each side, and up again.
+      const side = k % 2 === 0 ? 1 : -1;
+      const rise = Math.floor(k / 2) / Math.max(1, (count - 1) / 2);
+      const short = Math.min(long, full * 2.6) * (1 - 0.25 * rise);
+      leaving += `M${at(outlet.x + side * full * 1.25, outlet.y + full * 0.16)}q${n(side * short * 0.5)} ${n(full * 0.1)} ${n(side * short)} ${n(full * 0.35 - rise * short * 0.85)}`;
+    } else if (exit === 'soffit')
+      leaving += `M${at(outlet.x - u * full * 0.8, outlet.y + full * 0.2)}q${n(-u * long * 0.06)} ${n(long * 0.5)} ${n(-u * long * 0.42)} ${n(long)}`;
+    else
+      leaving += `M${at(outlet.x + full * 0.2, outlet.y + u * full * 0.8)}q${n(long * 0.5)} ${n(u * long * 0.06)} ${n(long)} ${n(u * long * 0.42)}`;
   }
   return { entering, leaving };
 }

@@ -2,12 +2,14 @@
 import type { Piece, Solution } from '#physics';
 import type { Sample } from '../types.ts';
 import type { Raw } from './centreline.ts';
-import { bump, clamp, ease } from './numbers.ts';
+import { bump, clamp, ease, lerp } from './numbers.ts';
 
 export interface Narrowing {
   readonly piece: string;
   readonly along: number;
   readonly reach: number;
+  /** Half the length over which it is all there, before it eases out over `reach`; a point when absent. */
+  readonly flat?: number;
   /** Open height over bore. */
   readonly ratio: number;
   /** Open area over full area, which sets the speed. */
@@ -41,26 +43,36 @@ export function samples(
   run: readonly Piece[],
   points: readonly Raw[],
   bores: ReadonlyMap<string, number>,
+  /** Bore at the far end of every piece that changes it. */
+  boresTo: ReadonlyMap<string, number>,
+  reach: ReadonlyMap<string, Extent>,
   narrowings: readonly Narrowing[],
   solution: Solution,
   healthy: Solution,
 ): Sample[] {
-  const reach = extents(points);
   const results = new Map(solution.pieces.map((piece) => [piece.id, piece]));
   const before = new Map(healthy.pieces.map((piece) => [piece.id, piece]));
   const fanId = run.find((piece) => piece.kind === 'fan')?.id;
+  const sudden = new Set(
+    run.flatMap((piece) => (piece.kind === 'reducer' && piece.form === 'sudden' ? [piece.id] : [])),
+  );
   return points.map((point) => {
-    const full = (bores.get(point.piece) ?? 0) / 2;
     const extent = reach.get(point.piece)!;
     const t = (point.along - extent.from) / (extent.to - extent.from || 1);
     const inFan = point.piece === fanId;
+    const own = (bores.get(point.piece) ?? 0) / 2;
+    const end = boresTo.get(point.piece);
+    let full = own;
+    // A step is made within a seventh of its length, so that its two faces keep their samples.
+    if (end !== undefined)
+      full = lerp(own, end / 2, sudden.has(point.piece) ? clamp((t - 0.43) / 0.14, 0, 1) : t);
     let half = full * (inFan ? casing(t) : 1);
     const middle = inFan ? full * hub(t) : 0;
     let area = inFan ? (half ** 2 - middle ** 2) / full ** 2 : 1;
     for (const narrow of narrowings) {
-      const far = Math.abs(point.along - narrow.along) / narrow.reach;
+      const far = (Math.abs(point.along - narrow.along) - (narrow.flat ?? 0)) / narrow.reach;
       if (far >= 1) continue;
-      const near = bump(far);
+      const near = bump(Math.max(0, far));
       half *= 1 - (1 - narrow.ratio) * near;
       area *= 1 - (1 - narrow.area) * near;
     }

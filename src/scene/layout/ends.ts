@@ -1,8 +1,7 @@
-/** Both ends of the run: the grille in the ceiling and whatever stands outside the wall; and plain fittings. */
+/** Both ends of the run: the grille in the ceiling, and what stands on the wall, the roof or under the eaves. */
 import type { Terminal } from '#physics';
-import type { Fixture, Point, Sample } from '../types.ts';
-import { beside } from './centreline.ts';
-import { at, line, n, rectangle, segment } from './numbers.ts';
+import type { Fixture, Point } from '../types.ts';
+import { at, segment } from './numbers.ts';
 import type { Sizes } from './sizes.ts';
 
 export function grille(piece: string, x: number, half: number, size: Sizes): Fixture {
@@ -24,61 +23,87 @@ export function grille(piece: string, x: number, half: number, size: Sizes): Fix
 export const reachOf = (form: Terminal['form'], half: number) =>
   half * (form === 'wall-cowl' ? 1.55 : form === 'louvre' ? 0.5 : 1.1);
 
-export function terminal(piece: Terminal, y: number, half: number, size: Sizes): Fixture & { outlet: Point } {
-  const wall = size.wallRight + size.wallThick;
-  const reach = reachOf(piece.form, half);
-  const outlet = { x: wall + reach, y };
-  const flange = (tall: number) => rectangle(wall, y - tall, Math.max(2.5, half * 0.14), tall * 2);
-  const start = wall + Math.max(2.5, half * 0.14);
-  if (piece.form === 'wall-cowl') {
+/** How far a rain cap is held off the mouth it covers, over half the bore. */
+const gapOf = (form: Terminal['form']) => (form === 'high-rain-cap' ? 0.95 : form === 'rain-cap' ? 0.5 : 0);
+
+/** Out of a face along its normal, and across it to the right of that. */
+type Put = (out: number, across: number) => string;
+
+export function terminal(
+  piece: Terminal,
+  end: Point,
+  half: number,
+  size: Sizes,
+): Fixture & { outlet: Point } {
+  if (size.exit === 'roof') return onRoof(piece, end, half, size);
+  const under = size.exit === 'soffit';
+  const face = under ? size.shell : size.wallRight + size.wallThick;
+  const put: Put = under ? (u, v) => at(end.x - v, face + u) : (u, v) => at(face + u, end.y + v);
+  const reach = under ? size.mouth - size.shell : reachOf(piece.form, half);
+  const outlet = under ? { x: end.x, y: face + reach } : { x: face + reach, y: end.y };
+  return { piece: piece.id, ...onFace(piece.form, put, half, reach), outlet };
+}
+
+/** A terminal on a plain face, wall or soffit. */
+function onFace(form: Terminal['form'], put: Put, half: number, reach: number) {
+  const rim = Math.max(2.5, half * 0.14);
+  const box = (from: number, to: number, tall: number) =>
+    `M${put(from, -tall)}L${put(to, -tall)}L${put(to, tall)}L${put(from, tall)}Z`;
+  const flange = (tall: number) => box(0, rim, tall);
+  if (form === 'wall-cowl') {
     const tall = half * 1.4;
     // Open in front, over the height of the bore.
     const hood =
-      `M${at(start, y - tall)}C${at(wall + reach * 0.6, y - tall)} ${at(wall + reach * 1.02, y - tall * 0.98)} ${at(wall + reach * 1.02, y - half * 1.02)}` +
-      `M${at(wall + reach * 1.02, y + half * 1.04)}L${at(wall + reach * 0.72, y + tall)}L${at(start, y + tall)}`;
+      `M${put(rim, -tall)}C${put(reach * 0.6, -tall)} ${put(reach * 1.02, -tall * 0.98)} ${put(reach * 1.02, -half * 1.02)}` +
+      `M${put(reach * 1.02, half * 1.04)}L${put(reach * 0.72, tall)}L${put(rim, tall)}`;
     // Three flaps held open by the stream.
     const flaps = [-0.62, 0, 0.62].map((k) => {
-      const hinge = y + k * half * 1.15 - half * 0.22;
-      return `M${at(wall + reach * 0.26, hinge)}q${at(reach * 0.3, half * 0.04)} ${at(reach * 0.5, half * 0.4)}m${n(-reach * 0.5)} ${n(-half * 0.4)}v${n(-half * 0.14)}`;
+      const hinge = k * half * 1.15 - half * 0.22;
+      return (
+        `M${put(reach * 0.26, hinge)}Q${put(reach * 0.56, hinge + half * 0.04)} ${put(reach * 0.76, hinge + half * 0.4)}` +
+        `M${put(reach * 0.26, hinge)}L${put(reach * 0.26, hinge - half * 0.14)}`
+      );
     });
-    return { piece: piece.id, body: flange(tall * 1.12) + hood, detail: flaps.join(''), outlet };
+    return { body: flange(tall * 1.12) + hood, detail: flaps.join('') };
   }
-  if (piece.form === 'louvre') {
+  if (form === 'louvre') {
     const tall = half * 1.3;
-    const slats = Array.from({ length: 5 }, (_, k) =>
-      segment(
-        start,
-        y - tall + ((k + 0.3) * 2 * tall) / 5,
-        wall + reach,
-        y - tall + ((k + 1) * 2 * tall) / 5 - 1,
-      ),
+    const slats = Array.from(
+      { length: 5 },
+      (_, k) =>
+        `M${put(rim, -tall + ((k + 0.3) * 2 * tall) / 5)}L${put(reach, -tall + ((k + 1) * 2 * tall) / 5 - 1)}`,
     );
-    return {
-      piece: piece.id,
-      body: rectangle(start, y - tall, reach - (start - wall), tall * 2) + flange(tall * 1.15),
-      detail: slats.join(''),
-      outlet,
-    };
+    return { body: box(rim, reach, tall) + flange(tall * 1.15), detail: slats.join('') };
   }
-  const pipe = `M${at(start, y - half * 1.08)}h${n(reach - (start - wall))}M${at(start, y + half * 1.08)}h${n(reach - (start - wall))}`;
-  if (piece.form === 'open-end')
-    return { piece: piece.id, body: flange(half * 1.3) + pipe, detail: '', outlet };
-  // A rain cap shown end on: a disc held off the mouth, further for the high one.
-  const gap = half * (piece.form === 'high-rain-cap' ? 0.7 : 0.35);
-  const cap = wall + reach + gap;
-  const disc = `M${at(cap, y - half * 1.5)}L${at(cap + half * 0.3, y)}L${at(cap, y + half * 1.5)}Z`;
-  const stays =
-    segment(wall + reach, y - half, cap, y - half * 1.2) +
-    segment(wall + reach, y + half, cap, y + half * 1.2);
-  return { piece: piece.id, body: flange(half * 1.3) + pipe + disc, detail: stays, outlet: { x: cap, y } };
+  const side = (v: number) => `M${put(rim, v)}L${put(reach, v)}`;
+  return { body: flange(half * 1.3) + side(-half * 1.08) + side(half * 1.08), detail: '' };
 }
 
-/** A loss stated outright, or an elbow: its collars. */
-export function collars(piece: string, own: readonly Sample[], thick: number): Fixture {
-  const bar = (place: Sample) => {
-    const a = beside(place, -(place.full + thick * 1.6));
-    const b = beside(place, place.full + thick * 1.6);
-    return line([a, b]);
+/** A pipe through the tiles with its flashing, and the cap held off its mouth. */
+function onRoof(piece: Terminal, end: Point, half: number, size: Sizes): Fixture & { outlet: Point } {
+  const { ridge, eavesRight } = size;
+  const slope = (eavesRight.y - ridge.y) / (eavesRight.x - ridge.x);
+  const tiles = size.shell - size.rafter;
+  const put: Put = (u, v) => at(end.x + v, size.mouth - u);
+  const onTiles = (v: number) => at(end.x + v, tiles + slope * v - 1);
+  const pipe = half * 1.1;
+  const skirt = half * 1.2;
+  const up = (size.mouth - tiles) * 0.3;
+  // Sheet dressed over the tiles and up round the pipe, higher on the side the rain comes down.
+  const flashing =
+    `M${onTiles(-half * 2.3)}L${at(end.x - skirt, tiles + slope * -skirt + up)}L${at(end.x - pipe, tiles + up * 1.9)}` +
+    `M${onTiles(half * 2.3)}L${at(end.x + skirt, tiles + slope * skirt + up)}L${at(end.x + pipe, tiles + up * 1.9)}`;
+  const gap = half * gapOf(piece.form);
+  const brim = half * 1.62;
+  const cap = `M${put(gap, -brim)}Q${put(gap + half * 0.42, -half * 0.6)} ${put(gap + half * 0.5, 0)}Q${put(gap + half * 0.42, half * 0.6)} ${put(gap, brim)}Z`;
+  const stays = [-1, 1]
+    .map((side) => `M${put(-half * 0.3, side * pipe)}L${put(gap, side * half * 1.2)}`)
+    .join('');
+  const lip = `M${put(0, -pipe - half * 0.12)}L${put(0, -pipe)}M${put(0, pipe)}L${put(0, pipe + half * 0.12)}`;
+  return {
+    piece: piece.id,
+    body: flashing + cap + lip,
+    detail: stays,
+    outlet: { x: end.x, y: size.mouth - gap * 0.55 },
   };
-  return { piece, body: bar(own[0]!) + bar(own[own.length - 1]!), detail: '' };
 }

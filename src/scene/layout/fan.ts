@@ -69,7 +69,7 @@ export function fan(piece: string, points: readonly Sample[], extent: Extent, si
   const bearerTop = size.joistTop - size.board * 1.1;
   const bottom = (t: number) => y + place(t).half + thick;
   const feet =
-    bearerTop - bottom(0.5) > 3
+    bearerTop - bottom(0.5) > 3 && x0 + long * 0.9 < size.wallRight
       ? [0.3, 0.64]
           .map((t) => {
             const x = x0 + long * t;

@@ -1,6 +1,8 @@
-/** What a level duct does on its way: bends shown as jogs, spare length hanging in loops. */
-import type { Bend } from '#physics';
+/** What a duct does on its way: bends shown as steps, spare length hanging in loops. */
 import { clamp } from './numbers.ts';
+import type { Step } from './plan.ts';
+
+export { radians } from './plan.ts';
 
 export interface Leg {
   readonly piece: string;
@@ -10,17 +12,20 @@ export interface Leg {
   readonly turn: number;
   /** Metres of run this stands for. */
   readonly metres: number;
+  /** Whether it belongs to the stretch that runs level, steps and loops in it included. */
+  readonly level: boolean;
 }
 
-export const radians = (degrees: number) => (degrees * Math.PI) / 180;
-
-/** A later bend lies in plan; in section it shows as a jog that turns as much in all and comes back level. */
-export function jog(piece: string, bend: Bend, bore: number, down: boolean): Leg[] {
-  const half = radians(clamp(bend.angle_deg, 5, 150)) / 2;
-  const radius = clamp(bend.radiusRatio, 0.7, 2) * bore;
-  const metres = 0;
-  const first = down ? half : -half;
-  return [first, -first].map((turn) => ({ piece, length: radius * half, turn, metres }));
+/** A bend that lies in plan: two arcs that turn as much in all and come back to the heading before. */
+export function stepLegs(piece: string, step: Step, bore: number, level: boolean): Leg[] {
+  const first = step.down ? step.half : -step.half;
+  return [first, -first].map((turn) => ({
+    piece,
+    length: step.ratio * bore * step.half,
+    turn,
+    metres: 0,
+    level,
+  }));
 }
 
 /** Hanging loops: over, down, round and up again; shallow ones open out so that they grow smoothly. */
@@ -52,8 +57,14 @@ export function loops(
         angle -= (angle - Math.sin(angle) - each / (4 * radius)) / Math.max(1e-6, 1 - Math.cos(angle));
     }
     const leg = Math.max(0, (each - full) / 2);
-    const arc = (turn: number): Leg => ({ piece, length: radius * Math.abs(turn), turn, metres: 0 });
-    const straight: Leg = { piece, length: leg, turn: 0, metres: 0 };
+    const arc = (turn: number): Leg => ({
+      piece,
+      length: radius * Math.abs(turn),
+      turn,
+      metres: 0,
+      level: true,
+    });
+    const straight: Leg = { piece, length: leg, turn: 0, metres: 0, level: true };
     return [arc(angle), straight, arc(-2 * angle), straight, arc(angle)];
   });
 }

@@ -4,17 +4,20 @@ import type { Box, Drawing, Fixture, Frame, Lettering, Point, Sample } from '../
 import { air } from './air.ts';
 import { extents, samples, type Narrowing } from './bore.ts';
 import { building } from './building.ts';
-import { beside, centreline, placeAt } from './centreline.ts';
+import { beside, centreline, fullness, placeAt } from './centreline.ts';
 import { crimpDimension, sagDimension, tieDimension, type Measured } from './dimensions.ts';
-import { collars, grille, terminal } from './ends.ts';
+import { grille, terminal } from './ends.ts';
 import { crimp, fan } from './fan.ts';
-import { bore_mm, walk, widthOf } from './legs.ts';
+import { walk } from './legs.ts';
+import { fixture } from './fittings.ts';
 import { letter } from './lettering.ts';
 import { at, clamp, line, n, segment } from './numbers.ts';
+import { planOf, type Exit } from './plan.ts';
 import { room, steaminess } from './room.ts';
 import { fit } from './scale.ts';
-import { sizes } from './sizes.ts';
+import { sizes, type Sizes } from './sizes.ts';
 import { supports, tiePlaces, ties } from './supports.ts';
+import type { TroubleDrawer } from './trouble/drawer.ts';
 import { styleOf, WALL, walls } from './walls.ts';
 
 export function layout(
@@ -23,18 +26,27 @@ export function layout(
   healthy: Solution,
   frame: Frame,
   lettering: Lettering = {},
+  drawer?: TroubleDrawer,
 ): Drawing {
   const { run } = rig;
-  const size = sizes(frame);
+  const plan = planOf(run);
+  const size = sizes(frame, plan.exit);
   const shapes = new Map(solution.pieces.map((piece) => [piece.id, piece.shape]));
   const before = new Map(healthy.pieces.map((piece) => [piece.id, piece.shape]));
-  const scale = fit(run, solution, size);
+  const scale = fit(run, plan, shapes, size);
   const enlarged = scale.pixelsPerMetre * scale.enlargement;
-  const bores = new Map(run.map((piece, index) => [piece.id, (bore_mm(run, index) / 1000) * enlarged]));
+  const bores = new Map(run.map((piece, index) => [piece.id, plan.bore_m[index]! * enlarged]));
+  const boresTo = new Map(
+    run.flatMap((piece, index) =>
+      piece.kind === 'reducer' ? [[piece.id, plan.boreTo_m[index]! * enlarged] as const] : [],
+    ),
+  );
 
-  const walked = walk(run, scale, size, shapes);
-  const grilleX = size.wallRight - widthOf(run, scale, size);
-  const { points: raw, levels } = centreline(run, walked, scale, size, grilleX, shapes, bores);
+  const walked = walk(run, plan, scale, size, shapes);
+  const grilleX = size.endX - walked.width;
+  const { points: sound, levels } = centreline(run, walked, scale, size, grilleX, shapes, bores);
+  const site = { rig, solution, healthy, shapes, bores, levels, scale, size };
+  const raw = drawer?.bend(site, sound) ?? sound;
   const reach = extents(raw);
 
   const fanPiece = run.find((piece) => piece.kind === 'fan');
@@ -53,7 +65,8 @@ export function layout(
   const bites = run.flatMap((piece) =>
     tiePlaces(piece, shapes.get(piece.id) ?? {}, levels.get(piece.id), raw, bores.get(piece.id)!),
   );
-  const points = samples(run, raw, bores, pinch ? [...bites, pinch] : bites, solution, healthy);
+  const narrowings = [...bites, ...(pinch ? [pinch] : []), ...(drawer?.narrow(site, raw) ?? [])];
+  const points = samples(run, raw, bores, boresTo, reach, narrowings, solution, healthy);
 
   const byPiece = new Map<string, Sample[]>();
   for (const point of points) {
@@ -72,7 +85,9 @@ export function layout(
     const isShown = size.named || present;
     const bore_m = bores.get(piece.id)! / enlarged;
     if (piece.kind === 'duct' && level && isShown) {
-      const sag = sagDimension(piece, shape, level, points, size.lettering);
+      // A depth is dimensioned where it is drawn in full.
+      const sag =
+        fullness(shape, level, scale) < 1 ? null : sagDimension(piece, shape, level, points, size.lettering);
       if (sag) measured.push(sag);
       const bite = present && !sag ? bites.filter((place) => place.piece === piece.id) : [];
       const tie = bite[Math.floor(bite.length / 2)];
@@ -93,7 +108,7 @@ export function layout(
 
   const last = points[points.length - 1]!;
   const cowlPiece = run.findLast((piece) => piece.kind === 'terminal');
-  const cowl = cowlPiece ? terminal(cowlPiece, last.y, last.full, size) : null;
+  const cowl = cowlPiece ? terminal(cowlPiece, last, last.full, size) : null;
   const outlet = cowl?.outlet ?? { x: last.x, y: last.y };
   const first = points[0]!;
   const hasGrille = run[0]?.kind === 'grille';
@@ -104,6 +119,13 @@ export function layout(
   const required = rig.required?.flow_L_s ?? healthy.flow_L_s.room * 0.6;
   const riserHalf = first.full * (1 + 2 * WALL[run[1] ? styleOf(run[1]) : 'rigid']) + 1;
   const sleeve = last.full * 1.14;
+  const out = size.axis + plan.end_m * enlarged;
+  const hole =
+    plan.exit === 'roof'
+      ? null
+      : plan.exit === 'soffit'
+        ? { from: out - sleeve, to: out + sleeve }
+        : { from: last.y - sleeve, to: last.y + sleeve };
   const numberBox: Box = {
     x: frame.width * 0.78,
     y: 0,
@@ -112,11 +134,12 @@ export function layout(
   };
   const straps = supports(run, points, levels, shapes, before, scale, size);
   const bathroom = room(size, first.x, first.full, steaminess(solution.flow_L_s.room, required));
-  const wallParts = walls(run, points, reach, shapes);
+  const trouble =
+    drawer?.draw(site, points, { outlet, mouth, roomLeft: size.wallLeft, roomRight: bathroom.right }) ?? null;
+  const wallParts = walls(run, walked.legs, plan.exit, points, reach, shapes);
   const fittings: Fixture[] = run.flatMap((piece) => {
-    if (piece.kind !== 'elbow' && piece.kind !== 'fitting') return [];
-    const own = of(piece.id);
-    return own.length ? [collars(piece.id, own, own[0]!.full * 0.12)] : [];
+    const made = fixture(piece, points, reach.get(piece.id)!, shapes.get(piece.id) ?? {}, solution.direction);
+    return made ? [made] : [];
   });
   const metres = scale.pixelsPerMetre > size.wallRight * 0.25 ? 0.5 : 1;
   const bar = metres * scale.pixelsPerMetre;
@@ -142,19 +165,25 @@ export function layout(
     supports: straps,
     ties: ties(bites, points, run),
     crimp: drawnCrimp,
-    breakMark: walked.broken ? breakMark(of(walked.broken)) : '',
+    breakMark: walked.broken.map((id) => breakMark(of(id))).join(''),
     dimensions: measured,
     fan: fanPiece ? fan(fanPiece.id, points, reach.get(fanPiece.id)!, size) : null,
     grille: hasGrille ? grille(run[0]!.id, first.x, first.full, size) : null,
     cowl,
     fittings,
-    air: air(points, outlet, mouth, share, frame.width, size.wide),
+    air: air(
+      points,
+      { outlet, exit: plan.exit, most: raysMost(plan.exit, outlet, last.full, frame, size) },
+      mouth,
+      share,
+      size.wide,
+    ),
+    trouble,
     building: building(
       size,
       scale.pixelsPerMetre,
       { from: first.x - riserHalf, to: first.x + riserHalf },
-      { from: last.y - sleeve, to: last.y + sleeve },
-      size.lettering,
+      hole,
     ),
     room: bathroom,
     scaleBar: size.named
@@ -179,15 +208,7 @@ export function layout(
       noteLeft,
       bar: size.named ? { x: barX + bar / 2, y: barY - size.lettering * 0.5, metres } : null,
       fault: faultPoint(lettering.present, points, pinch, measured, bites, fanPiece?.id),
-      taken: [
-        numberBox,
-        {
-          x: size.wallRight + size.wallThick,
-          y: outlet.y - last.full * 2.4,
-          width: frame.width,
-          height: last.full * 4.8,
-        },
-      ],
+      taken: [...(trouble?.taken ?? []), numberBox, around(plan.exit, outlet, last.full, frame, size)],
     }),
     pieceX: Object.fromEntries(
       run.map((piece) => {
@@ -204,6 +225,22 @@ export function layout(
     outlet,
     numberBox,
   };
+}
+
+/** How far the rays may reach before they meet the number, the edge or the ground. */
+function raysMost(exit: Exit, outlet: Point, full: number, frame: Frame, size: Sizes): number {
+  if (exit === 'wall') return frame.width - outlet.x - 4;
+  if (exit === 'roof') return Math.min(frame.width * 0.775 - outlet.x - full * 1.25, outlet.y);
+  return size.bottom - outlet.y - size.lettering * 2.2;
+}
+
+/** Where the air comes out nothing is written. */
+function around(exit: Exit, outlet: Point, full: number, frame: Frame, size: Sizes): Box {
+  if (exit === 'roof') return { x: outlet.x - full * 4, y: 0, width: full * 8, height: size.shell };
+  if (exit === 'soffit')
+    return { x: outlet.x - full * 2.6, y: outlet.y - full, width: full * 5.2, height: full * 5.4 };
+  const x = size.wallRight + size.wallThick;
+  return { x, y: outlet.y - full * 2.4, width: frame.width, height: full * 4.8 };
 }
 
 /** The spot the present fault's label leads to: its dimension, its neck, else the top of the middle of its piece. */

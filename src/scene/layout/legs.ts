@@ -1,61 +1,36 @@
 /**
- * The run as a walk of straights and arcs: up from the ceiling, over at the first bend, then level to
- * the wall. Ducts keep their length to scale; fittings are drawn at the size of their enlarged bore.
+ * The run as a walk of straights and arcs: up from the ceiling, over at its bends, then level to the wall,
+ * or to where it turns up through the roof or down through the eaves. Ducts keep their length to scale;
+ * fittings are drawn at the size of their enlarged bore.
  */
-import type { Bend, Piece, PieceShape } from '#physics';
+import type { Piece, PieceShape } from '#physics';
 import { reachOf } from './ends.ts';
-import { across, jog, loops, radians, type Leg } from './features.ts';
+import { across, loops, stepLegs, type Leg } from './features.ts';
 import { clamp } from './numbers.ts';
+import { radians, type Plan } from './plan.ts';
 import type { Scale } from './scale.ts';
 import type { Sizes } from './sizes.ts';
+import { stand, type Setting, type Standing } from './stand.ts';
 
 export interface Walk {
   readonly legs: readonly Leg[];
-  /** Drawn height of the ceiling face to the level axis. */
-  readonly climb: number;
-  /** Id of a piece too long to stand up in the roof space, drawn short with a break mark. */
-  readonly broken: string | null;
+  /** Ids of ducts too long to stand up, drawn short with a break mark. */
+  readonly broken: readonly string[];
+  /** x of the end, or for an exit by the wall of its inner face, measured from the start. */
+  readonly width: number;
 }
 
-/** Bore of any piece; a fan that does not say takes its neighbour's. */
-export function bore_mm(run: readonly Piece[], index: number): number {
-  const own = run[index]?.diameter_mm;
-  if (own) return own;
-  for (let step = 1; step < run.length; step += 1) {
-    const near = run[index - step]?.diameter_mm ?? run[index + step]?.diameter_mm;
-    if (near) return near;
-  }
-  return 100;
-}
-
-/** Which piece makes the turn from rising to level: the first bend before the fan, else the first duct, else the grille. */
-export function turner(run: readonly Piece[]): number {
-  const fan = run.findIndex((piece) => piece.kind === 'fan');
-  const before = run.slice(0, fan < 0 ? run.length : fan);
-  const bend = before.findIndex(
-    (piece) => piece.kind === 'elbow' || (piece.kind === 'duct' && !!piece.bends?.length),
-  );
-  if (bend >= 0) return bend;
-  const duct = before.findIndex((piece) => piece.kind === 'duct');
-  return duct >= 0 ? duct : 0;
-}
-
-/** Level stretch of duct with its jogs and loops set evenly in it. */
+/** Level stretch of duct with its steps and loops set evenly in it. */
 function level(
   piece: Piece & { kind: 'duct' },
   room: number,
-  bends: readonly Bend[],
+  steps: readonly (readonly Leg[])[],
   bore: number,
   shape: PieceShape,
   scale: Scale,
   drop: number,
-  side: { down: boolean },
 ): Leg[] {
-  const features: Leg[][] = [];
-  for (const bend of bends) {
-    features.push(jog(piece.id, bend, bore, side.down));
-    side.down = !side.down;
-  }
+  const features: (readonly Leg[])[] = [...steps];
   const taken = features.reduce((sum, feature) => sum + across(feature), 0);
   if (shape.drapedLoops) {
     const sag = (shape.sag_m ?? 0) / (shape.span_m ?? 1);
@@ -67,112 +42,115 @@ function level(
   }
   const used = features.reduce((sum, feature) => sum + across(feature), 0);
   const gap = Math.max(bore * 0.05, (room - used) / (features.length + 1));
-  const plain: Leg = { piece: piece.id, length: gap, turn: 0, metres: 0 };
+  const plain: Leg = { piece: piece.id, length: gap, turn: 0, metres: 0, level: true };
   return [plain, ...features.flatMap((feature) => [...feature, plain])];
 }
 
 /** Spreads a piece's metres over its legs by their drawn length. */
-function share(legs: Leg[], metres: number): Leg[] {
+function share(legs: readonly Leg[], metres: number): readonly Leg[] {
+  if (metres === 0) return legs;
   const total = legs.reduce((sum, leg) => sum + leg.length, 0) || 1;
   return legs.map((leg) => ({ ...leg, metres: (metres * leg.length) / total }));
 }
 
+/** Drawn length of what is neither duct nor elbow. */
+function lengthOf(piece: Piece, plan: Plan, index: number, bored: number, size: Sizes): number {
+  const bore = plan.bore_m[index]! * bored;
+  if (piece.kind === 'fan') return bore * (size.wide ? 2.5 : 2.1);
+  if (piece.kind === 'fitting') return bore * 0.8;
+  if (piece.kind === 'damper') return bore * 1.3;
+  if (piece.kind !== 'reducer') return 0;
+  const change = Math.abs(plan.boreTo_m[index]! - plan.bore_m[index]!) * bored;
+  if (piece.form === 'sudden') return plan.widest_m * bored * 0.5;
+  const cone = change / 2 / Math.tan(radians(clamp(piece.angle_deg ?? 30, 8, 120)) / 2);
+  return clamp(cone, bore * 0.3, bore * 2.2);
+}
+
+/** Legs of the way out: a standing end walked backwards, which for a roof turns the other way. */
+function reversed(standing: Standing, index: number, up: boolean): Leg[] {
+  const legs = standing.legs.get(index) ?? [];
+  return legs.map((leg) => (up ? { ...leg, turn: -leg.turn || 0 } : leg)).reverse();
+}
+
 export function walk(
   run: readonly Piece[],
+  plan: Plan,
   scale: Scale,
   size: Sizes,
   shapes: ReadonlyMap<string, PieceShape>,
 ): Walk {
-  const corner = turner(run);
-  const px = (index: number) => (bore_mm(run, index) / 1000) * scale.pixelsPerMetre * scale.enlargement;
-  const climb = size.ceiling + size.board - size.axis;
-  const neckLeast = size.ceiling + size.board - size.joistTop;
+  const bored = scale.pixelsPerMetre * scale.enlargement;
+  const metre = scale.pixelsPerMetre;
+  const setting: Setting = {
+    run,
+    plan,
+    metre,
+    bored,
+    lengthOf: (index) => lengthOf(run[index]!, plan, index, bored, size),
+  };
+  const face = size.ceiling + size.board;
+  const order = run.map((_, index) => index);
+  const up = stand(setting, order, plan.entry, face - size.axis, face - size.joistTop);
+  const axis = size.axis + plan.end_m * bored;
+  const out =
+    plan.exit === 'wall'
+      ? null
+      : stand(
+          setting,
+          order.slice().reverse(),
+          plan.leaving,
+          plan.exit === 'roof' ? axis - size.mouth : size.mouth - axis,
+          Math.abs(size.mouth - size.shell),
+        );
   const legs: Leg[] = [];
-  const side = { down: true };
-  let broken: string | null = null;
-
-  const cornerPiece = run[corner];
-  const own =
-    cornerPiece?.kind === 'duct'
-      ? cornerPiece.bends?.[0]?.radiusRatio
-      : cornerPiece?.kind === 'elbow'
-        ? (cornerPiece.radiusRatio ?? 1)
-        : undefined;
-  const radius = Math.min(clamp(own ?? 1.6, 0.7, 2) * px(corner), climb - neckLeast);
-  const arc = radius * (Math.PI / 2);
-  const standing = run
-    .slice(1, corner)
-    .map((piece, k) => (piece.kind === 'duct' ? piece.path_m * scale.pixelsPerMetre : px(k + 1) * 0.8));
-  const wanted = standing.reduce((sum, length) => sum + length, 0);
-  const most = climb - neckLeast - radius;
-  const squeeze = wanted > most ? most / wanted : 1;
-  const free = most - wanted * squeeze;
-  let riser = 0;
-  if (corner > 0 && cornerPiece?.kind === 'duct')
-    riser = clamp(cornerPiece.path_m * scale.pixelsPerMetre - arc, 0, free);
-  const neck = climb - radius - wanted * squeeze - riser;
-
+  let width = 0;
   run.forEach((piece, index) => {
-    const bore = px(index);
+    const bore = plan.bore_m[index]! * bored;
     const metres =
       piece.kind === 'duct'
         ? piece.path_m
         : piece.kind === 'elbow'
           ? radians(piece.angle_deg) * (piece.radiusRatio ?? 1) * (piece.diameter_mm / 1000)
           : 0;
-    const turn: Leg = { piece: piece.id, length: arc, turn: Math.PI / 2, metres: 0 };
-    let own: Leg[] = [];
-    if (index === 0) own.push({ piece: piece.id, length: neck, turn: 0, metres: 0 });
-    else if (index < corner) {
-      own.push({ piece: piece.id, length: standing[index - 1]! * squeeze, turn: 0, metres: 0 });
-      if (squeeze < 0.97 && piece.kind === 'duct') broken ??= piece.id;
+    const own: Leg[] = [...(up.legs.get(index) ?? [])];
+    const steps = () => plan.steps[index]!.map((step) => stepLegs(piece.id, step, bore, true));
+    const leaves = out ? index >= out.last : false;
+    if (index >= up.last && !(leaves && index > out!.last)) {
+      if (piece.kind === 'duct') {
+        const spent = (index === up.last ? up.spent : 0) + (leaves ? out!.spent : 0);
+        const room = Math.max(piece.path_m * metre - spent, index === up.last || leaves ? 0 : bore * 0.2);
+        const drop = size.ceiling - size.axis - plan.deepest_m[index]! * bored - bore * 0.15;
+        if (room > 0) own.push(...level(piece, room, steps(), bore, shapes.get(piece.id) ?? {}, scale, drop));
+      } else if (index > up.last && !leaves) {
+        if (piece.kind === 'elbow') own.push(...steps().flat());
+        else if (piece.kind === 'terminal')
+          own.push({
+            piece: piece.id,
+            length: size.wallThick + reachOf(piece.form, bore / 2),
+            turn: 0,
+            metres: 0,
+            level: true,
+          });
+        else own.push({ piece: piece.id, length: setting.lengthOf(index), turn: 0, metres: 0, level: true });
+      }
     }
-    if (index === corner) {
-      if (piece.kind === 'duct' && index > 0)
-        own.push({ piece: piece.id, length: riser, turn: 0, metres: 0 });
-      own.push(turn);
-    }
-    if (piece.kind === 'duct' && index >= corner) {
-      const spent = index === corner ? riser + arc : 0;
-      const room = Math.max(piece.path_m * scale.pixelsPerMetre - spent, index === corner ? 0 : bore * 0.2);
-      const bends = index === corner ? (piece.bends ?? []).slice(1) : (piece.bends ?? []);
-      const drop = size.ceiling - size.axis - bore * 0.15;
-      if (room > 0)
-        own.push(...level(piece, room, bends, bore, shapes.get(piece.id) ?? {}, scale, drop, side));
-    } else if (index > corner) {
-      if (piece.kind === 'elbow') {
-        own = jog(
-          piece.id,
-          { angle_deg: piece.angle_deg, radiusRatio: piece.radiusRatio ?? 1 },
-          bore,
-          side.down,
-        );
-        side.down = !side.down;
-      } else if (piece.kind === 'fan')
-        own.push({ piece: piece.id, length: bore * (size.wide ? 2.5 : 2.1), turn: 0, metres: 0 });
-      else if (piece.kind === 'fitting')
-        own.push({ piece: piece.id, length: bore * 0.8, turn: 0, metres: 0 });
-      else if (piece.kind === 'terminal')
-        own.push({
-          piece: piece.id,
-          length: size.wallThick + reachOf(piece.form, bore / 2),
-          turn: 0,
-          metres: 0,
-        });
-    }
+    if (out) own.push(...reversed(out, index, plan.exit === 'roof'));
     legs.push(...share(own, metres));
+    if (piece.kind === 'terminal' && plan.exit === 'wall')
+      width = spanOf(legs) - size.wallThick - reachOf(piece.form, bore / 2);
   });
-  return { legs, climb, broken };
+  return {
+    legs,
+    broken: [up.broken, out?.broken ?? null].filter((id) => id !== null),
+    width: plan.exit === 'wall' ? width : spanOf(legs),
+  };
 }
 
-/** Drawn distance from grille to the inner face of the wall. */
-export function widthOf(run: readonly Piece[], scale: Scale, size: Sizes): number {
-  const { legs } = walk(run, scale, size, new Map());
-  const terminal = run.findLast((piece) => piece.kind === 'terminal')?.id;
+/** Distance across the page from the first point, which heads up, to the last. */
+function spanOf(legs: readonly Leg[]): number {
   let heading = -Math.PI / 2;
   let x = 0;
   for (const leg of legs) {
-    if (leg.piece === terminal) break;
     if (leg.turn === 0) x += leg.length * Math.cos(heading);
     else {
       const radius = leg.length / leg.turn;

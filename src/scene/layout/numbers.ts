@@ -50,3 +50,20 @@ export function scatter(index: number): number {
   const value = Math.sin(index * 127.1 + 11.7) * 43758.5453;
   return value - Math.floor(value);
 }
+
+const kept = new Map<string, unknown>();
+/** Drawings a page may have open at a time, times the few parts each keeps. */
+const KEPT_MOST = 48;
+
+/**
+ * What was made for the same key before, or made now. For parts that do not change from frame to frame: the
+ * same object comes back, so that what shows it has nothing to do. The key must say all `make` goes by.
+ */
+export function remember<Value>(key: string, make: () => Value): Value {
+  const found = kept.get(key);
+  if (found !== undefined) return found as Value;
+  const made = make();
+  if (kept.size >= KEPT_MOST) kept.delete(kept.keys().next().value!);
+  kept.set(key, made);
+  return made;
+}

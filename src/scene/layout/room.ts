@@ -1,13 +1,29 @@
 /** The bathroom below: shower running, mirror, basin; and steam, more of it the less air is moved. */
 import type { RoomDrawing } from '../types.ts';
-import { at, clamp, n, rectangle, scatter, segment } from './numbers.ts';
+import { at, clamp, n, rectangle, remember, scatter, segment } from './numbers.ts';
 import type { Sizes } from './sizes.ts';
 
 /** 0 when the room is cleared with plenty to spare, 1 when less than half of what is asked for moves. */
 export const steaminess = (flow_L_s: number, required_L_s: number) =>
   clamp((1.7 - flow_L_s / required_L_s) / 1.25, 0, 1);
 
+/** The same room comes back until a stroke of steam or of mist comes or goes. */
 export function room(size: Sizes, grilleX: number, half: number, steam: number): RoomDrawing {
+  const strokes = Math.round(size.wide ? 3 + 10 * steam : 2 + 6 * steam);
+  const rows = Math.round(steam * 6);
+  const clear = steam < 0.5;
+  const key = `room ${size.key} ${n(grilleX)} ${n(half)} ${strokes} ${rows} ${clear}`;
+  return remember(key, () => furnish(size, grilleX, half, strokes, rows, clear));
+}
+
+function furnish(
+  size: Sizes,
+  grilleX: number,
+  half: number,
+  count: number,
+  rows: number,
+  clear: boolean,
+): RoomDrawing {
   const top = size.ceiling + size.board;
   const h = size.bottom - top;
   const outer = size.wallLeft + size.wallThick;
@@ -49,7 +65,6 @@ export function room(size: Sizes, grilleX: number, half: number, steam: number):
       mirrorY + mirrorH * 0.15,
     );
   const lines: string[] = [];
-  const count = Math.round(size.wide ? 3 + 10 * steam : 2 + 6 * steam);
   const span = grilleX + half * 1.9 - (inner + h * 0.12);
   for (let k = 0; k < count; k += 1) {
     // A spread that keeps earlier strokes where they are as more come.
@@ -65,7 +80,6 @@ export function room(size: Sizes, grilleX: number, half: number, steam: number):
     );
   }
   let mist = '';
-  const rows = Math.round(steam * 6);
   for (let k = 0; k < rows; k += 1) {
     const y = mirrorY + mirrorH * (1 - (k + 0.6) / 7);
     const inset = mirrorW * (0.1 + 0.12 * scatter(k + 70));
@@ -74,7 +88,7 @@ export function room(size: Sizes, grilleX: number, half: number, steam: number):
   return {
     fittings: fittings + rectangle(mirrorX, mirrorY, mirrorW, mirrorH),
     fine:
-      (steam < 0.5 ? glint(0.2, 0.22) + glint(0.3, 0.32) : '') +
+      (clear ? glint(0.2, 0.22) + glint(0.3, 0.32) : '') +
       `M${at(mirrorX - h * 0.1, basinY)}H${n(mirrorX + mirrorW + h * 0.1)}Q${at(mirrorX + mirrorW + h * 0.06, size.bottom)} ${at(mirrorX + mirrorW * 0.8, size.bottom)}M${at(mirrorX - h * 0.1, basinY)}Q${at(mirrorX - h * 0.06, size.bottom)} ${at(mirrorX + mirrorW * 0.2, size.bottom)}`,
     water,
     steam: lines,

@@ -1,5 +1,6 @@
 /** Every fixed size of the drawing, from its frame alone: where walls, roof, ceiling and letters go. */
 import type { Frame, Point } from '../types.ts';
+import type { Exit } from './plan.ts';
 
 export interface Sizes {
   readonly wide: boolean;
@@ -31,12 +32,46 @@ export interface Sizes {
   readonly enlargementLeast: number;
   /** Distance between samples of the centreline. */
   readonly step: number;
+  readonly exit: Exit;
+  /** Names this set of sizes. */
+  readonly key: string;
+  /** Where the run ends: the inner face of the wall, or the axis of what goes up or down. */
+  readonly endX: number;
+  /** Height of the mouth where the run goes out up or down, and of the roof or soffit it passes on the way. */
+  readonly mouth: number;
+  readonly shell: number;
 }
 
-export function sizes(frame: Frame): Sizes {
+export function sizes(frame: Frame, exit: Exit = 'wall'): Sizes {
   const { width: w, height: h } = frame;
+  const size = { ...usual(frame), key: `${frame.kind} ${w} ${h} ${exit}` };
+  if (exit === 'soffit') {
+    // The roof runs on further and lower, over eaves deep enough to take a duct turned down.
+    const wallRight = w * (size.wide ? 0.795 : 0.7);
+    const endX = w * (size.wide ? 0.868 : 0.8);
+    const eavesRight = size.wide ? { x: w * 0.932, y: h * 0.445 } : { x: w * 0.9, y: h * 0.45 };
+    // A little lower than elsewhere, so that even a sharp corner keeps under the rafters' ends.
+    const axis = size.axis + size.bore * 0.35;
+    const shell = axis + size.bore * 1.32;
+    return { ...size, exit, axis, wallRight, eavesRight, endX, shell, mouth: shell + size.bore * 0.34 };
+  }
+  if (exit === 'roof') {
+    const endX = w * (size.wide ? 0.712 : 0.6);
+    const shell = rafterUnder(size, endX);
+    return { ...size, exit, endX, shell, mouth: shell - size.rafter - size.bore * 0.85 };
+  }
+  return { ...size, endX: size.wallRight };
+}
+
+/** The smallest letters of a drawing over its `lettering`: the names of places. */
+const SMALLEST = 0.86;
+
+function usual(frame: Frame): Sizes {
+  const { width: w, height: h } = frame;
+  const plain = { exit: 'wall', key: '', endX: 0, mouth: 0, shell: 0 } as const;
   if (frame.kind === 'phone') {
     return {
+      ...plain,
       wide: false,
       named: false,
       lettering: Math.max(13, w / 30),
@@ -62,9 +97,10 @@ export function sizes(frame: Frame): Sizes {
     };
   }
   return {
+    ...plain,
     wide: true,
-    named: w >= 1000,
-    lettering: Math.max(13, (15 * w) / 1360),
+    named: w >= 1000 && frame.lettering === undefined,
+    lettering: Math.max(13, (15 * w) / 1360, (frame.lettering ?? 0) / SMALLEST),
     heavy: Math.max(1.6, (2 * h) / 430),
     fine: Math.max(0.9, h / 430),
     wallLeft: w * 0.03,
@@ -88,7 +124,10 @@ export function sizes(frame: Frame): Sizes {
 }
 
 /** Underside of the rafters above a place. */
-export function rafterUnder(size: Sizes, x: number): number {
+export function rafterUnder(
+  size: Pick<Sizes, 'ridge' | 'eavesLeft' | 'eavesRight' | 'rafter'>,
+  x: number,
+): number {
   const { ridge, eavesLeft, eavesRight, rafter } = size;
   const foot = x < ridge.x ? eavesLeft : eavesRight;
   const slope = (foot.y - ridge.y) / (foot.x - ridge.x);

@@ -4,13 +4,16 @@
  * close on the inside of themselves; bunched duct keeps its wire and so folds between closer turns.
  */
 import type { Piece, PieceShape } from '#physics';
-import type { Point, Sample, WallPart, WallStyle } from '../types.ts';
-import { beside, placeAt } from './centreline.ts';
+import type { Sample, WallPart, WallStyle } from '../types.ts';
+import { placeAt, reader, type Spotted } from './centreline.ts';
 import type { Extent } from './bore.ts';
-import { line, segment } from './numbers.ts';
+import type { Leg } from './features.ts';
+import { damper, elbow, reducer, SHEET } from './fittings.ts';
+import { n } from './numbers.ts';
+import type { Exit } from './plan.ts';
 
 /** Wall thickness over bore: flexible is drawn with its jacket. */
-export const WALL: Record<WallStyle, number> = { rigid: 0.05, 'semi-rigid': 0.1, flexible: 0.13 };
+export const WALL: Record<WallStyle, number> = { rigid: SHEET, 'semi-rigid': 0.1, flexible: 0.13 };
 
 /** Rig files name materials freely; the drawing goes by the word in the name. */
 export function styleOf(piece: Piece): WallStyle {
@@ -65,59 +68,66 @@ function draw(stretch: Stretch, points: readonly Sample[]): WallPart {
   const fold = style === 'flexible' ? Math.sqrt(Math.max(0, relaxed ** 2 - pitch ** 2)) / 2 : 0;
   const ripple =
     style === 'semi-rigid' ? Math.max(0.6, bore * 0.022) : style === 'flexible' ? Math.max(0.35, fold) : 0;
-  const left: Point[] = [];
-  const right: Point[] = [];
-  let ticks = '';
   // Four corners a turn keep bends round; on the ripple they sit low, middle, high, middle.
   const corners =
     style === 'rigid' ? Math.max(2, Math.ceil((to - from) / 8)) : turns * (style === 'flexible' ? 4 : 2);
   const wave = style === 'flexible' ? [-1, 0, 1, 0] : [-1, 1];
+  const lead = style === 'flexible' ? 1 : 0.2;
+  const dip = style === 'flexible' ? 0.4 : thick * 0.25;
+  const read = reader(points);
+  const place: Spotted = { x: 0, y: 0, tx: 1, ty: 0, half: 0 };
+  const lean: Spotted = { ...place };
+  let left = '';
+  const right: string[] = [];
+  let ticks = '';
+  // Sheet has thickness: a second line just off the bore.
+  let innerLeft = '';
+  let innerRight = '';
+  const side = (spot: Spotted, distance: number) =>
+    `${n(spot.x - spot.ty * distance)} ${n(spot.y + spot.tx * distance)}`;
   for (let k = 0; k <= corners; k += 1) {
-    const place = placeAt(points, from + ((to - from) * k) / corners);
+    read(from + ((to - from) * k) / corners, place);
     const out = place.half + thick + ripple * wave[k % wave.length]!;
-    left.push(beside(place, -out));
-    right.push(beside(place, out));
-    if (style !== 'rigid' && k % wave.length === 0) {
-      const lean = placeAt(
-        points,
-        Math.min(to, from + ((to - from) * (k + (style === 'flexible' ? 1 : 0.2))) / corners),
-      );
-      for (const side of [-1, 1]) {
-        const a = beside(place, side * out);
-        const b = beside(lean, side * (lean.half + (style === 'flexible' ? 0.4 : thick * 0.25)));
-        ticks += segment(a.x, a.y, b.x, b.y);
-      }
+    const onLeft = side(place, -out);
+    const onRight = side(place, out);
+    left += k > 0 ? `L${onLeft}` : onLeft;
+    right.push(onRight);
+    if (style === 'rigid') {
+      innerLeft += `${k > 0 ? 'L' : 'M'}${side(place, 0.2 - place.half)}`;
+      innerRight += `${k > 0 ? 'L' : 'M'}${side(place, place.half - 0.2)}`;
+    } else if (k % wave.length === 0) {
+      read(Math.min(to, from + ((to - from) * (k + lead)) / corners), lean);
+      const deep = lean.half + dip;
+      ticks += `M${onLeft}L${side(lean, -deep)}M${onRight}L${side(lean, deep)}`;
     }
   }
-  if (style === 'rigid') {
-    // Sheet has thickness: a second line just off the bore.
-    const inner = Array.from({ length: corners + 1 }, (_, k) =>
-      placeAt(points, from + ((to - from) * k) / corners),
-    );
-    ticks =
-      line(inner.map((place) => beside(place, 0.2 - place.half))) +
-      line(inner.map((place) => beside(place, place.half - 0.2)));
-  }
+  const onRight = right.join('L');
   return {
     key: stretch.key,
     piece: stretch.piece,
     style,
-    body: line([...left, ...right.slice().reverse()], true),
-    left: line(left),
-    right: line(right),
-    ticks,
+    body: `M${left}L${right.reverse().join('L')}Z`,
+    left: `M${left}`,
+    right: `M${onRight}`,
+    ticks: ticks + innerLeft + innerRight,
   };
 }
 
 export function walls(
   run: readonly Piece[],
+  legs: readonly Leg[],
+  exit: Exit,
   points: readonly Sample[],
   reach: ReadonlyMap<string, Extent>,
   shapes: ReadonlyMap<string, PieceShape>,
 ): WallPart[] {
   return run.flatMap((piece) => {
     const extent = reach.get(piece.id);
-    if (!extent || piece.kind === 'fan' || piece.kind === 'terminal') return [];
+    // On a wall the terminal draws itself; on a roof or under eaves it has a pipe of its own.
+    if (!extent || piece.kind === 'fan' || (piece.kind === 'terminal' && exit === 'wall')) return [];
+    if (piece.kind === 'elbow' && piece.form !== 'flexible') return [elbow(piece, legs, points, extent)];
+    if (piece.kind === 'reducer') return [reducer(piece, points, extent)];
+    if (piece.kind === 'damper') return [damper(piece.id, points, extent)];
     return stretches(piece, extent, shapes.get(piece.id) ?? {}).map((stretch) => draw(stretch, points));
   });
 }

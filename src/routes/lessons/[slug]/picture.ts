@@ -1,6 +1,6 @@
 /** What the pictures of a lesson are fed: curves, account, walk, labels, all read off the play. */
 import { say, type MessageKey } from '#i18n';
-import type { Curve, LedgerEntry, WalkStation } from '#charts';
+import type { Curve, LedgerEntry, WalkLeak, WalkMark, WalkStation } from '#charts';
 import type { Fault, Rig, Solution } from '#physics';
 import { show, type UnitChoice } from '#units';
 import {
@@ -13,7 +13,7 @@ import {
   subjectOf,
   type LessonText,
 } from '#lesson';
-import type { Balance, LessonPlay } from '#session';
+import type { Balance, LessonPlay, Likely } from '#session';
 
 export const faultWord = (fault: Fault) => say(`fault.${fault.kind}` as MessageKey);
 
@@ -69,18 +69,34 @@ export function curvesOf(play: LessonPlay, text: LessonText): Curve[] {
   return [healthy, ...ghosts, present(say('play.curve.with', { fault: faultWord(last.fault) }))];
 }
 
-export function entriesOf(play: LessonPlay, text: LessonText): LedgerEntry[] {
+/** The account with the likely band of every balance that has come to rest. */
+export function entriesOf(
+  play: LessonPlay,
+  text: LessonText,
+  bands: Readonly<Record<string, Likely>>,
+): LedgerEntry[] {
   const title = (id: string) => text.sections[id]?.title ?? id;
   const isCase = currentStep(play.snapshot).kind === 'case';
-  const entries = play.balances.map(({ line, flow_L_s, before_L_s }: Balance): LedgerEntry => {
+  const pieceOf = (id: string) => {
+    const step = play.lesson.steps.filter(isTaught).find((each) => each.id === id);
+    return step && subjectOf(step);
+  };
+  const entries = play.balances.map(({ line, stage, flow_L_s, before_L_s }: Balance, i): LedgerEntry => {
+    const still = !play.moving || i < play.balances.length - 1;
+    const balance = { flow_L_s, before_L_s, likely: still ? bands[stage] : undefined };
     if (line.kind === 'opening') {
-      const label = say(
-        isCase && play.before !== play.healthy ? 'play.ledger.before' : 'play.ledger.opening',
-      );
-      return { id: 'opening', label, kind: 'opening', flow_L_s, before_L_s };
+      const standing = isCase && play.before !== play.healthy;
+      const label = say(standing ? 'play.ledger.before' : 'play.ledger.opening');
+      return { id: 'opening', label, kind: 'opening', ...balance };
     }
     const kind = line.kind !== 'change' ? line.kind : flow_L_s > before_L_s ? 'credit' : 'debit';
-    return { id: `${line.kind}-${line.stepId}`, label: title(line.stepId), kind, flow_L_s, before_L_s };
+    return {
+      id: `${line.kind}-${line.stepId}`,
+      label: title(line.stepId),
+      kind,
+      at: pieceOf(line.stepId),
+      ...balance,
+    };
   });
   if (isCase) return entries;
   const last = entries[entries.length - 1]!.flow_L_s;
@@ -158,6 +174,48 @@ export function spentBy(fault: Fault, solution: Solution): number {
     .reduce((sum, { loss_Pa }) => sum + loss_Pa, 0);
 }
 
+/** A stretch of the shared axis for each piece. */
+type PieceX = Readonly<Record<string, { readonly start: number; readonly end: number }>>;
+
+/** Marks for what the faults spend, spread along the piece they sit on. */
+export function marksOf(
+  faults: readonly Fault[],
+  solution: Solution,
+  pieceX: PieceX,
+  choice: UnitChoice,
+): WalkMark[] {
+  return faults.flatMap((fault) => {
+    const place = pieceX[fault.at];
+    const spent = spentBy(fault, solution);
+    if (!place || show('pressure', spent, choice).number === show('pressure', 0, choice).number) return [];
+    const there = faults.filter(({ at }) => at === fault.at);
+    // A crimp spends all it costs at the fan's mouth.
+    const share = fault.kind === 'crimp' ? 0 : (there.indexOf(fault) + 1) / (there.length + 1);
+    const word = faultWord(fault);
+    const loss = show('pressure', spent, choice).text;
+    return {
+      id: `${fault.at}-${fault.kind}`,
+      x: place.start + share * (place.end - place.start),
+      texts: [say('play.spent', { fault: word, loss }), word],
+    };
+  });
+}
+
+/** Leaks by piece: a joint's at the end nearer the fan, a wall's gathered at its middle. */
+export function leaksOf(solution: Solution, pieceX: PieceX): WalkLeak[] {
+  const gathered = new Map<string, WalkLeak>();
+  for (const { id, at, side, flow_L_s } of solution.leaks) {
+    const place = pieceX[at];
+    if (!place) continue;
+    const joint = id.endsWith('/joint');
+    const key = `${at}-${joint ? 'joint' : 'wall'}`;
+    const end = side === 'suction' ? place.end : place.start;
+    const x = joint ? end : (place.start + place.end) / 2;
+    gathered.set(key, { id: key, at, x, flow_L_s: (gathered.get(key)?.flow_L_s ?? 0) + flow_L_s });
+  }
+  return [...gathered.values()];
+}
+
 /** The measured words beside a fault in the drawing. */
 export function faultSize(fault: Fault, solution: Solution, choice: UnitChoice): string {
   const shape = solution.pieces.find(({ id }) => id === fault.at)?.shape ?? {};
@@ -184,10 +242,4 @@ export function pieceNames(rig: Rig): Record<string, string> {
         : say(`piece.${piece.kind}` as MessageKey),
     ]),
   );
-}
-
-/** The piece a line of the account is about. */
-export function pieceOf(play: LessonPlay, entryId: string | null): string | null {
-  const step = play.lesson.steps.filter(isTaught).find(({ id }) => entryId?.endsWith(`-${id}`));
-  return (step && subjectOf(step)) ?? null;
 }

@@ -1,0 +1,76 @@
+/**
+ * The keys of a clicker before a class. Forward reads on, then presses what leads on, and where a choice is
+ * the class's to make only moves to the next thing to choose: no key ever answers a question.
+ */
+interface Actions {
+  /** Back to the step before. */
+  back: () => void;
+  leave: () => void;
+}
+
+const FORWARD = ['PageDown', 'ArrowRight', ' '];
+const BACK = ['PageUp', 'ArrowLeft'];
+const CHOICES = 'ul button, li button, input[type=number], input[type=range]';
+const panel = () => document.querySelector<HTMLElement>('#panel');
+
+/** Whether the key means something of its own where the focus is. */
+function taken(key: string, on: Element | null): boolean {
+  if (key === ' ') return on?.matches('button, a, summary, input, select, textarea') ?? false;
+  if (key.startsWith('Arrow')) return on?.matches('input, select, textarea') ?? false;
+  return false;
+}
+
+/** Moves the words under the reader's eye by most of a screen; false when there is no more to see. */
+function read(area: HTMLElement, way: 1 | -1): boolean {
+  const was = area.scrollTop;
+  area.scrollTop += way * area.clientHeight * 0.8;
+  return Math.abs(area.scrollTop - was) > 2;
+}
+
+/** Focuses the next thing to choose, or the last one before; false when there is none. */
+function choose(area: HTMLElement, way: 1 | -1): boolean {
+  const choices = [...area.querySelectorAll<HTMLElement>(CHOICES)].filter((each) => each.checkVisibility());
+  const here = choices.indexOf(document.activeElement as HTMLElement);
+  const next = here < 0 ? (way > 0 ? 0 : -1) : here + way;
+  const wanted = choices[way > 0 ? next % choices.length : next];
+  wanted?.focus();
+  return wanted !== undefined;
+}
+
+function forward(area: HTMLElement): void {
+  // A number typed and not yet left is taken first.
+  const typed = document.activeElement;
+  if (typed instanceof HTMLInputElement && area.contains(typed)) {
+    typed.blur();
+    typed.focus();
+  }
+  const onward = area.querySelector<HTMLButtonElement>('.act .press:not(.quiet)');
+  const open = onward !== null && onward.getAttribute('aria-disabled') !== 'true';
+  if (!open && choose(area, 1)) return;
+  if (read(area, 1)) return;
+  if (open) onward.click();
+}
+
+/** Listens until the function it returns is called. */
+export function listen({ back, leave }: Actions): () => void {
+  // Before anything else hears them: a slider would take a clicker's PageDown for its own.
+  function onkeydown(event: KeyboardEvent): void {
+    const area = panel();
+    if (!area || event.ctrlKey || event.altKey || event.metaKey) return;
+    const { key } = event;
+    if (key === 'Escape') {
+      leave();
+    } else if (!taken(key, document.activeElement) && FORWARD.includes(key) && !event.shiftKey) {
+      if (!event.repeat) forward(area);
+    } else if (
+      !taken(key, document.activeElement) &&
+      (BACK.includes(key) || (key === ' ' && event.shiftKey))
+    ) {
+      if (!event.repeat && !read(area, -1) && !choose(area, -1)) back();
+    } else return;
+    event.preventDefault();
+    event.stopPropagation();
+  }
+  addEventListener('keydown', onkeydown, { capture: true });
+  return () => removeEventListener('keydown', onkeydown, { capture: true });
+}

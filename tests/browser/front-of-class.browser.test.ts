@@ -1,0 +1,97 @@
+/** The lesson before a class: letters that reach the last row, the rim kept free, and a clicker that never answers. */
+import { expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import * as main from './support/lesson.ts';
+import { answer, begin, lock } from './support/mouse.ts';
+import { page, problemsOf } from './support/page.ts';
+
+const BEAMER = { width: 1920, height: 1080 };
+
+/** Words in sight that are set smaller than 3.3 % of the height, by the pixels they are drawn in. */
+const smallWords = (reader: Page): Promise<string[]> =>
+  reader.evaluate(() => {
+    const found: string[] = [];
+    const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    for (let node = walk.nextNode(); node; node = walk.nextNode()) {
+      const element = node.parentElement!;
+      const words = node.textContent?.trim() ?? '';
+      if (!words || element.closest('.unseen, script, style, h1')) continue;
+      if (!element.checkVisibility({ visibilityProperty: true, opacityProperty: true })) continue;
+      const range = document.createRange();
+      range.selectNodeContents(node);
+      if (range.getBoundingClientRect().width === 0) continue;
+      const svg = element instanceof SVGElement ? element.ownerSVGElement : null;
+      const inner = svg?.viewBox.baseVal.width ?? 0;
+      const scale = svg && inner > 0 ? svg.getBoundingClientRect().width / inner : 1;
+      const size = parseFloat(getComputedStyle(element).fontSize) * scale;
+      if (size < innerHeight * 0.033) found.push(`${words.slice(0, 30)} ${size.toFixed(1)}`);
+    }
+    return found;
+  });
+
+async function expectForClass(reader: Page, where: string): Promise<void> {
+  for (const tab of ['Drawing', 'The crossing', 'The ledger', 'Pressure walk']) {
+    await reader.getByRole('button', { name: tab, exact: true }).click();
+    await reader.waitForTimeout(150);
+    expect.soft(await smallWords(reader), `${where}, ${tab}`).toEqual([]);
+    const rim = await reader.evaluate(() => {
+      const box = document.querySelector('main')!.getBoundingClientRect();
+      const { scrollWidth, scrollHeight } = document.documentElement;
+      return {
+        left: box.left / innerWidth,
+        bottom: 1 - box.bottom / innerHeight,
+        over: [scrollWidth - innerWidth, scrollHeight - innerHeight],
+      };
+    });
+    expect.soft(rim.left, where).toBeGreaterThanOrEqual(0.0499);
+    expect.soft(rim.bottom, where).toBeGreaterThanOrEqual(0.0499);
+    expect.soft(rim.over, `${where}, ${tab}`).toEqual([0, 0]);
+  }
+}
+
+test('every letter is a thirtieth of the height at least, through the phases of a step', async () => {
+  const step = main.steps[0]!;
+  const reader = await page({ path: `${main.PATH}?view=class`, viewport: BEAMER, reducedMotion: 'reduce' });
+  await main.alive(reader);
+  await expectForClass(reader, 'opening');
+  await begin(reader);
+  await expectForClass(reader, 'predict');
+  await lock(reader, 20);
+  await expectForClass(reader, 'locked');
+  await reader.locator('#panel').getByRole('button', { name: 'Put the fault in', exact: true }).click();
+  await main.waitForPhase(reader, 'observe');
+  await expectForClass(reader, 'observe');
+  await answer(reader, step.observe);
+  await expectForClass(reader, 'explain');
+  await answer(reader, step.explain);
+  await expectForClass(reader, 'settled');
+  expect(problemsOf(reader)).toEqual([]);
+  await reader.context().close();
+});
+
+test('a clicker leads on, stops where a number or an answer is wanted, and Esc leaves', async () => {
+  const reader = await page({ path: `${main.PATH}?view=class`, viewport: BEAMER, reducedMotion: 'reduce' });
+  await main.alive(reader);
+  const on = async (phase: string) => {
+    for (let i = 0; i < 8 && (await main.phaseOf(reader)) !== phase; i += 1) {
+      await reader.keyboard.press('PageDown');
+      await reader.waitForTimeout(120);
+    }
+    expect(await main.phaseOf(reader)).toBe(phase);
+  };
+  await on('predict');
+  // No number yet: the clicker goes to where one is set, and no further.
+  for (let i = 0; i < 6; i += 1) await reader.keyboard.press('PageDown');
+  expect(await main.phaseOf(reader)).toBe('predict');
+  await reader.fill('#panel input[type=number]', '30');
+  await on('observe');
+  for (let i = 0; i < 6; i += 1) await reader.keyboard.press('PageDown');
+  expect(await main.phaseOf(reader)).toBe('observe');
+  expect(await reader.evaluate(() => document.activeElement?.closest('#panel ul') !== null)).toBe(true);
+  await reader.keyboard.press('Escape');
+  await reader.waitForFunction(
+    () => !location.search.includes('view') && !document.querySelector('main.front'),
+  );
+  expect(problemsOf(reader)).toEqual([]);
+  await reader.context().close();
+});

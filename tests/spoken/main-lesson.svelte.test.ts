@@ -1,0 +1,127 @@
+/**
+ * What a screen reader is told through the whole main lesson, phase by phase, against the stored list. A change that
+ * is meant is kept by `npm run -s stored`.
+ */
+import './page.ts';
+import { render } from '@testing-library/svelte';
+import { join } from 'node:path';
+import { flushSync, tick } from 'svelte';
+import { expect, test, vi } from 'vitest';
+import { faultSteps, type FaultStep, type LessonEvent } from '#lesson';
+import { loadLesson } from '#lesson-load';
+import { lessonFacts, LessonPlay, lessonRigs, stockFor } from '#session';
+import Lesson from '../../src/routes/lessons/[slug]/Lesson.svelte';
+import { compared } from '../gallery/stored.ts';
+
+vi.setConfig({ testTimeout: 60_000 });
+
+const { lesson, text } = loadLesson('five-small-faults');
+const rigs = lessonRigs(lesson);
+const stock = stockFor(lesson, rigs);
+const steps = faultSteps(lesson);
+
+const words = (element: Element | null): string => (element?.textContent ?? '').replace(/\s+/g, ' ').trim();
+
+/** Pictures by their accessible names, and whatever speaks up by itself. */
+function spoken(): Record<string, string> {
+  const all = (selector: string) => [...document.querySelectorAll(selector)];
+  const picture = (element: Element): string => {
+    const place = element.closest('.crossing, .ledger, .scene')?.className ?? '';
+    return /crossing|ledger|scene/.exec(place)?.[0] ?? 'walk';
+  };
+  return {
+    heading: words(document.querySelector('#panel h2')),
+    ...Object.fromEntries(
+      all('svg[role=img]').map((each) => [picture(each), each.getAttribute('aria-label') ?? '']),
+    ),
+    'told at once': all('[aria-live], [role=status], [role=alert]').map(words).filter(Boolean).join(' '),
+  };
+}
+
+test('the words of the main lesson are the stored ones', async () => {
+  const facts = lessonFacts(lesson, text, rigs, stock);
+  let play!: LessonPlay;
+  const close = $effect.root(() => {
+    play = new LessonPlay(lesson, rigs, stock);
+  });
+  render(Lesson, {
+    play,
+    text,
+    bands: facts.bands,
+    assumptions: {},
+    built: facts.built,
+    notice: '',
+    alive: true,
+    ondismiss: () => {},
+    onrestart: () => {},
+  });
+
+  const lines: string[] = [];
+  let last: Record<string, string> = {};
+  /** Everything that is new since the phase before. */
+  const note = (what: string): void => {
+    const now = spoken();
+    lines.push(`== ${what}`);
+    for (const [name, said] of Object.entries(now)) {
+      if (said === '' || (said === last[name] && name !== 'heading')) continue;
+      // A sentence a line, so that a change is read where it is.
+      lines.push(`${name}: ${said.replace(/(?<=[.?!|]) (?=[A-Z|])/g, '\n  ')}`);
+    }
+    lines.push('');
+    last = now;
+  };
+  const send = async (event: LessonEvent): Promise<void> => {
+    play.send(event);
+    // A move without motion ends in the turn after next.
+    await vi.waitFor(() => expect(play.moving).toBe(false));
+    await tick();
+    flushSync();
+  };
+  const answers = async (
+    step: FaultStep,
+    part: 'observe' | 'explain',
+    type: 'observation.answer' | 'explanation.answer',
+  ): Promise<void> => {
+    for (const option of step[part].options.filter((id) => id !== step[part].right)) {
+      await send({ type, option });
+      note(`${step.id}, ${part}: wrong answer ${option}`);
+    }
+    await send({ type, option: step[part].right });
+    note(`${step.id}, ${part}: right answer ${step[part].right}, now ${play.phase}`);
+  };
+
+  note('opening');
+  document.querySelector<HTMLElement>('#panel .press')!.click();
+  flushSync();
+  for (const step of steps) {
+    note(`${step.id}, ${play.phase}`);
+    await send({ type: 'step.begin' });
+    note(`${step.id}, ${play.phase}`);
+    await send({ type: 'prediction.set', flow_L_s: 20 });
+    await send({ type: 'prediction.lock' });
+    note(`${step.id}, ${play.phase}`);
+    await send({ type: 'reveal.play' });
+    await vi.waitFor(() => expect(play.phase).toBe('observe'));
+    await tick();
+    note(`${step.id}, revealed`);
+    await answers(step, 'observe', 'observation.answer');
+    await answers(step, 'explain', 'explanation.answer');
+    await send({ type: 'step.next' });
+  }
+  note('mending');
+  for (const { id } of steps) {
+    await send({ type: 'repair.make', stepId: id });
+    note(`mended ${id}`);
+  }
+  await send({ type: 'lesson.finish' });
+  note('finished');
+  expect(play.phase).toBe('finished');
+  close();
+
+  const complaint = compared(
+    join(import.meta.dirname, 'main-lesson.txt'),
+    'What the main lesson says aloud',
+    lines.join('\n'),
+  );
+  if (complaint) throw new Error(complaint);
+});
