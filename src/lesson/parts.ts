@@ -85,6 +85,7 @@ export function partsOf(lesson: Lesson): Part[] {
     ...(guessed ? list('prediction', VERDICTS, 'both') : []),
     ...lesson.steps.flatMap(stepParts),
     { key: 'end', needs: 'may' },
+    ...(lesson.returns ? [{ key: 'returns', needs: 'may' as const, early: true }] : []),
     ...(lesson.returns ?? []).flatMap((item) => cards(`returns/${item.id}`, item, true)),
   ];
 }
