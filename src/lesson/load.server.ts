@@ -3,7 +3,9 @@
  * keeps this file out of everything sent to a reader.
  */
 import { assemble, type File, type LoadedLesson } from './assemble.ts';
+import type { LessonText } from './parts.ts';
 import { problemText, type Problem } from './problems.ts';
+import { readText } from './text.ts';
 
 const structures = import.meta.glob<string>('/lessons/*/lesson.json', {
   eager: true,
@@ -56,4 +58,11 @@ export function loadLesson(slug: string, language = 'en'): LoadedLesson {
       allowed: lessons.map(({ lesson }) => lesson.slug).join(', '),
     },
   ]);
+}
+
+/** The glossary, by term. Throws as above. */
+export function loadGlossary(language = 'en'): LessonText['sections'] {
+  const glossary = wordsFile((code) => `/lessons/glossary.${code}.md`, language);
+  const { text, problems } = readText(glossary.content, glossary.name);
+  return problems.length ? refuse(problems) : text.sections;
 }
