@@ -9,6 +9,7 @@ export const csr = false;
 export function load() {
   const lessons = loadLessons().map(({ lesson, text }) => ({
     slug: lesson.slug,
+    number: lesson.number,
     title: text.title,
     minutes: lesson.minutes,
   }));
