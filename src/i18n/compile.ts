@@ -9,7 +9,8 @@ import type { Plugin } from 'vite';
 
 const MESSAGES = /\/src\/i18n\/messages\/[^/]+\.json$/;
 /** Said only while pages are built, so that no reader has to fetch them. */
-const BUILT_ONLY = /^(know|home|assumption|gallery)\./;
+const BUILT_ONLY =
+  /^((know|home|assumption|gallery|glossary|refusal|warning|noise|consequence)\.|lesson\.problem\.(?!no-value)|verdict\.(?!local-code))/;
 const PARSER = '@formatjs/icu-messageformat-parser';
 
 /** A message without placeholders stays a string; any other becomes its parsed form. */
