@@ -108,6 +108,20 @@ export {
   type RoomAir,
   type Shower,
 } from './moisture.ts';
+export { HOUSEHOLD, type HouseholdName } from './household.ts';
+export { escapedWater, escapes, type Escape, type EscapedWater } from './roof-water.ts';
+export {
+  CONSEQUENCE_LIMITS,
+  consequences,
+  WATCHED_MIN,
+  type Assumed,
+  type ConsequenceLimit,
+  type ConsequenceOptions,
+  type Consequences,
+  type Living,
+  type LivingName,
+  type Tariffs,
+} from './consequences.ts';
 export { fanEnergy_kWh, heatCost, heatEnergy_kWh, heatRate_W, wattHoursToMove } from './energy.ts';
 export { judge, type Judgement, type RateMark, type Rule } from './verdict.ts';
 export * from './instruments/index.ts';
