@@ -89,7 +89,7 @@ const refusals: readonly (readonly [file: string, place: string, ...words: strin
   ['unit-slip-in-key.json', 'run[1].diameter_m', 'did you mean diameter_mm, in millimetres?'],
   ['not-a-number.txt', 'line 49, column 17', 'JSON has no such number'],
   ['sixteen-bit.txt', '(whole file)', 'not UTF-8'],
-  ['no-answer.json', 'run', 'do not meet'],
+  ['no-answer.json', 'room.makeUpFreeArea_mm2', 'no way into the room'],
 ];
 
 describe('a bad file', () => {
