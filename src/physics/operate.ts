@@ -2,13 +2,11 @@
  * Where a rig runs: the flow at which what the fan lifts and what the run asks for agree, and the flows
  * that go with it. Bands and fair shares need no more than this, a thousand times over; `solve` reports on it.
  */
-import { buildNetwork, isFailure } from './build.ts';
-import type { Coefficients } from './coefficients.ts';
 import { crossings } from './crossings.ts';
 import { lossOf, type Network } from './network.ts';
 import { bracketedRoot } from './root.ts';
-import type { Failure, Rig, Solution, Stock } from './types.ts';
-import { fromFan, leftOver, toFan, walk } from './walk.ts';
+import type { Failure, Solution } from './types.ts';
+import { fromFan, toFan, walk, type Walked } from './walk.ts';
 
 /**
  * Where a run leaks nearly all its air on the way, what is left at its end hangs on digits a number does
@@ -17,7 +15,6 @@ import { fromFan, leftOver, toFan, walk } from './walk.ts';
 const UNSETTLED_PA = 1e-6;
 
 export interface Operation {
-  readonly network: Network;
   /** Pa left over at a flow in m3/s at the start of the live run; nothing at an operating point. */
   readonly surplus: (flow: number) => number;
   /** Such flows at which it is nothing, rising. */
@@ -58,20 +55,15 @@ function root(f: (x: number) => number, near: number, step: number): number {
  * The operating point alone. `near`, the start flow of a rig much like this one, saves half the walks; it
  * changes no answer by more than the tolerance.
  */
-export function operate(
-  rig: Rig,
-  stock: Stock,
-  coefficients: Coefficients,
-  near?: number,
-): Operation | Failure {
-  const network = buildNetwork(rig, stock, coefficients);
-  if (isFailure(network)) return network;
+export function operate(network: Network, near?: number): Operation | Failure {
+  let last: Walked | undefined;
   const surplus = network.leaky
-    ? (flow: number) => leftOver(network, flow)
+    ? (flow: number) => (last = walk(network, flow)).total - network.endPressure
     : (flow: number) => network.fan.totalPressure(flow) - systemPressure(network, flow);
   const roots = crossings(network, surplus, near);
   if (roots.length === 0) {
-    if (rig.room?.makeUpFreeArea_mm2 === 0)
+    const [first] = network.parts;
+    if (first!.kind === 'room' && lossOf(first!, 1) === Infinity)
       return noCrossing(
         'room.makeUpFreeArea_mm2',
         '0 mm2: with no way into the room no air can leave it',
@@ -82,7 +74,8 @@ export function operate(
   // Starting from rest a fan settles on the first stable crossing.
   const start =
     roots.length === 1 ? roots[0]! : (roots.find((flow) => isStable(network, surplus, flow)) ?? roots[0]!);
-  const at = walk(network, start);
+  // The last walk was mostly the root's own.
+  const at = last?.start === start ? last : walk(network, start);
   if (network.leaky && !(Math.abs(at.total - network.endPressure) < UNSETTLED_PA))
     return noCrossing(
       'run',
@@ -91,7 +84,6 @@ export function operate(
     );
   const { live, parts } = network;
   return {
-    network,
     surplus,
     roots,
     start,

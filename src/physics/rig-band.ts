@@ -4,7 +4,7 @@
  */
 import { COEFFICIENTS, type Coefficient, type Coefficients } from './coefficients.ts';
 import type { Input } from './distribution.ts';
-import { isFailure } from './build.ts';
+import { isFailure, networkOf, soundRig } from './build.ts';
 import { operate, type Operation } from './operate.ts';
 import { solve } from './solve.ts';
 import type { Failure, Rig, Solution, Stock } from './types.ts';
@@ -64,14 +64,14 @@ export function drawable(rig: Rig, stock: Stock): (values: Values) => Operation 
     Object.entries(stock.materials).map(([name, material]) => [name, { ...material }]),
   );
   const walls = Object.entries(materials).map(([name, material]) => ({ input: wall(name), material }));
-  const drawn = { ...rig, run };
-  const drawnStock = { ...stock, materials };
+  const sound = soundRig({ ...rig, run }, { ...stock, materials });
+  if (isFailure(sound)) return () => sound;
   let near: number | undefined;
   return (values) => {
     for (const { input, material } of walls) material.roughness_mm = values[input] ?? material.roughness_mm;
     for (const point of points) point.pressure_Pa = (values[FAN] ?? 1) * point.stated_Pa;
     // The inputs hold a value for every coefficient.
-    const found = operate(drawn, drawnStock, values as unknown as Coefficients, near);
+    const found = operate(networkOf(sound, values as unknown as Coefficients), near);
     if (!isFailure(found)) near ??= found.start;
     return found;
   };

@@ -4,6 +4,7 @@
 import { CENTRAL, type Coefficients } from './coefficients.ts';
 import { buildNetwork, isFailure } from './build.ts';
 import { isStable, operate, systemPressure, type Operation } from './operate.ts';
+import type { Network } from './network.ts';
 import { report } from './report.ts';
 import type { CurvePoint, Failure, OperatingPoint, Rig, Solution, Stock } from './types.ts';
 import { toFan } from './walk.ts';
@@ -15,14 +16,16 @@ import { toFan } from './walk.ts';
  * `direction`.
  */
 export function solve(rig: Rig, stock: Stock, coefficients: Coefficients = CENTRAL): Solution | Failure {
-  const operation = operate(rig, stock, coefficients);
+  const network = buildNetwork(rig, stock, coefficients);
+  if (isFailure(network)) return network;
+  const operation = operate(network);
   if (isFailure(operation)) return operation;
-  const points = operation.roots.map((start) => operatingPoint(operation, start));
-  return report(operation.network, operation.start, points);
+  const points = operation.roots.map((start) => operatingPoint(network, operation, start));
+  return report(network, operation.start, points);
 }
 
 /** `start` is the flow at the start of the live run. */
-function operatingPoint({ network, surplus }: Operation, start: number): OperatingPoint {
+function operatingPoint(network: Network, { surplus }: Operation, start: number): OperatingPoint {
   const flow = network.leaky ? toFan(network, start).flow : start;
   return {
     flow_L_s: flow * 1000,

@@ -1,7 +1,7 @@
 /** The flow of a rig with every subset of its faults: what fair shares and the put-right list both rest on. */
 import { CENTRAL, type Coefficients } from './coefficients.ts';
 import { refused, type Refusal } from './refusal.ts';
-import { isFailure } from './build.ts';
+import { buildNetwork, isFailure } from './build.ts';
 import { operate } from './operate.ts';
 import type { Failure, Fault, Rig, Solution, Stock } from './types.ts';
 
@@ -39,7 +39,8 @@ export function solveSubsets(
     const present = faults.filter((_, i) => subset & (1 << i));
     // The same subset and its first missing fault is solved by now: a fault apart is a good guess.
     const near = starts[subset | (subset + 1)];
-    const found = operate({ ...rig, faults: present }, stock, coefficients, near);
+    const network = buildNetwork({ ...rig, faults: present }, stock, coefficients);
+    const found = isFailure(network) ? network : operate(network, near);
     if (isFailure(found)) return found;
     flows_L_s[subset] = found.flow_L_s[flow];
     starts[subset] = found.start;

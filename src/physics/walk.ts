@@ -29,23 +29,19 @@ interface State {
   total: number;
 }
 
-/** Where a walk came out: flow and total pressure at the end, pressure rise and flow at the fan. */
+/** A walk from a flow at its start, and where it came out: flow and total pressure at the end, pressure rise and flow at the fan. */
 export interface Walked extends State {
+  readonly start: number;
   rise: number;
   fanFlow: number;
 }
 
 /**
- * Total pressure in Pa left over at the end for a flow in m3/s at the start; 0 at a
- * solution. The more comes in, the less is left, save where the fan's curve rises.
+ * The whole of the live run, for a flow in m3/s at its start. At a solution the total pressure is that of the
+ * end. The more comes in, the less is left, save where the fan's curve rises.
  */
-export function leftOver(network: Network, flow: number): number {
-  return walk(network, flow).total - network.endPressure;
-}
-
-/** The whole of the live run, for a flow in m3/s at its start. */
-export function walk(network: Network, flow: number, log?: WalkLog): Walked {
-  const at: Walked = { flow, total: network.startPressure, rise: 0, fanFlow: 0 };
+export function walk(network: Network, start: number, log?: WalkLog): Walked {
+  const at: Walked = { start, flow: start, total: network.startPressure, rise: 0, fanFlow: 0 };
   const { fanIndex, live, fan } = network;
   for (let i = live[0]; i < live[1]; i++) {
     pass(network, i, at, log);
