@@ -1,6 +1,7 @@
 /** Where fan and run agree: every flow at which what is left over is nothing, from the least to the most. */
 import type { Network } from './network.ts';
 import { bracketedRoot } from './root.ts';
+import { toFan } from './walk.ts';
 
 /** Pa; so that slopes taken over small steps, and answers from different guesses, agree to rounding. */
 const TOLERANCE = 1e-11;
@@ -32,7 +33,7 @@ export function crossings(network: Network, surplus: Surplus, near?: number): nu
   for (let i = 0; i < WIDENINGS && atEnd >= 0; i++) atEnd = surplus((end *= 1.5));
   if (!(atEnd < 0)) return roots;
   if (fan.falling) return [bracketedRoot(surplus, least, end, TOLERANCE, atLeast, atEnd)];
-  scan(surplus, brackets(network, least, end), least, roots);
+  scan(surplus, cuts(network, least, end), least, roots);
   return roots;
 }
 
@@ -72,9 +73,8 @@ function anywhere(network: Network, surplus: Surplus): number[] {
     atLow = surplus((low = low === 0 ? -unit * 1e-3 : low * 2));
   for (let i = 0; i < WIDENINGS && !(atHigh < 0); i++) atHigh = surplus((high *= 1.5));
   if (network.fan.falling) return [bracketedRoot(surplus, low, high, TOLERANCE, atLow, atHigh)];
-  const edges = Array.from({ length: SCAN_STEPS }, (_, i) => low + ((high - low) * (i + 1)) / SCAN_STEPS);
   const roots: number[] = [];
-  scan(surplus, edges, low, roots);
+  scan(surplus, cuts(network, low, high), low, roots);
   return roots;
 }
 
@@ -91,23 +91,46 @@ function scan(surplus: Surplus, edges: readonly number[], start: number, roots: 
 }
 
 /**
- * Ends of the brackets to search, in order. What the run asks for grows with flow, so where the fan's
- * pressure falls there is one crossing at most and the stretch is one bracket; where it rises it is cut fine.
+ * Ends of the brackets to search, in order, for a start between two others. What the run asks for grows with
+ * flow, so where the fan's pressure falls there is one crossing at most and the stretch is one bracket; where
+ * it rises, and a step to either side, it is cut fine. The fan's flow grows with the start's, leaks or none.
  */
-function brackets(network: Network, start: number, end: number): number[] {
+function cuts(network: Network, low: number, high: number): number[] {
+  const start = (step: number) => low + ((high - low) * step) / SCAN_STEPS;
+  const atFan = (step: number) => (network.leaky ? toFan(network, start(step)).flow : start(step));
   const edges: number[] = [];
-  let flow = start;
-  let pressure = network.fan.totalPressure(start);
-  let rose = false;
-  for (let i = 1; i <= SCAN_STEPS; i++) {
-    const next = start + ((end - start) * i) / SCAN_STEPS;
-    const atNext = network.fan.totalPressure(next);
-    const rises = atNext > pressure;
-    if ((rises || rose) && i > 1) edges.push(flow);
-    flow = next;
-    pressure = atNext;
-    rose = rises;
+  let next = 1;
+  for (const [from, to] of rises(network)) {
+    const last = Math.min(SCAN_STEPS - 1, firstStep(atFan, to) + 1);
+    for (next = Math.max(next, firstStep(atFan, from) - 2); next <= last; next++) edges.push(start(next));
   }
-  edges.push(end);
+  edges.push(high);
   return edges;
+}
+
+/** Stretches of flow over which the fan's pressure rises; past free delivery it never does. */
+function rises({ fan }: Network): [number, number][] {
+  const stretches: [number, number][] = [];
+  let from = 0;
+  for (let i = 1; i <= SCAN_STEPS; i++) {
+    const to = (fan.freeFlow * i) / SCAN_STEPS;
+    if (fan.totalPressure(to) > fan.totalPressure(from)) {
+      const last = stretches.at(-1);
+      if (last?.[1] === from) last[1] = to;
+      else stretches.push([from, to]);
+    }
+    from = to;
+  }
+  return stretches;
+}
+
+/** The first step of the search at which the flow is no less than one named; found by halving. */
+function firstStep(flowAt: (step: number) => number, flow: number): number {
+  let [below, above] = [0, SCAN_STEPS];
+  while (below < above) {
+    const middle = (below + above) >> 1;
+    if (flowAt(middle) < flow) below = middle + 1;
+    else above = middle;
+  }
+  return above;
 }
