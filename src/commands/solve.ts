@@ -1,15 +1,17 @@
 /**
- * `npm run -s solve -- FILE.json`: a rig in, its Solution out as JSON; `-` reads standard input.
+ * `npm run -s solve -- FILE.json`: a rig in, its Solution out as JSON; `-` reads standard input. With
+ * `--consequences` what it does to room, roof and energy is added under that key.
  * Exit 0 solved, 1 for a file or rig that cannot be solved (said on standard error), 2 for wrong use.
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { finding, readRigText, stock, tell } from '#catalogue';
-import { solve } from '#physics';
+import { finding, tell } from '#catalogue';
+import { solveText } from './solve-text.ts';
 
-const USAGE = `Usage: npm run -s solve -- FILE.json
-       npm run -s solve -- -          (reads standard input)
-Prints the solution of a rig as JSON.
+const WITH_CONSEQUENCES = '--consequences';
+const USAGE = `Usage: npm run -s solve -- [${WITH_CONSEQUENCES}] FILE.json
+       npm run -s solve -- [${WITH_CONSEQUENCES}] -          (reads standard input)
+Prints the solution of a rig as JSON; with ${WITH_CONSEQUENCES} also what it does to room, roof and energy.
 `;
 
 /** What the system calls give back, in words. */
@@ -52,24 +54,22 @@ async function textOf(name: string, file: string): Promise<string> {
   }
 }
 
-async function answer(name: string): Promise<string> {
+async function answer(name: string, more: boolean): Promise<string> {
   const file = name === '-' ? 'standard input' : name;
-  const read = readRigText(await textOf(name, file), file);
-  if (!read.ok) return stop(read.problems.map(tell));
-  const solution = solve(read.rig, stock);
-  if (solution.outcome === 'failed') return stop([tell({ file, ...solution })]);
-  return `${JSON.stringify(solution, null, 2)}\n`;
+  const solved = solveText(await textOf(name, file), file, more);
+  return solved.ok ? solved.text : stop(solved.lines);
 }
 
-const names = process.argv.slice(2);
-if (names.length === 1 && names[0] === '--help') {
+const words = process.argv.slice(2);
+const names = words.filter((word) => word !== WITH_CONSEQUENCES);
+if (words.length === 1 && words[0] === '--help') {
   process.stdout.write(USAGE);
-} else if (names.length !== 1 || names[0] === '') {
+} else if (names.length !== 1 || names[0] === '' || names[0]!.startsWith('--')) {
   process.stderr.write(USAGE);
   process.exitCode = 2;
 } else {
   try {
-    process.stdout.write(await answer(names[0]!));
+    process.stdout.write(await answer(names[0]!, words.length > names.length));
   } catch (error) {
     if (!(error instanceof Stop)) throw error;
     process.stderr.write(`${error.message}\n`);

@@ -92,10 +92,30 @@ function check(rig: Rig, stock: Stock): Failure | { fan: Fan; fanIndex: number; 
   return { fan, fanIndex, table };
 }
 
+/** A rig found sound, with its faults put in: all of its network that hangs on no coefficient. */
+export interface Sound {
+  readonly rig: Rig;
+  readonly worked: Rig;
+  readonly stock: Stock;
+  readonly fan: Fan;
+  readonly fanIndex: number;
+  readonly table: FanTable;
+}
+
+/** Read again at every network made of it: tables and materials in it may be written over in between. */
+export function soundRig(rig: Rig, stock: Stock): Sound | Failure {
+  const checked = check(rig, stock);
+  return isFailure(checked) ? checked : { rig, worked: applyFaults(rig), stock, ...checked };
+}
+
 /** The network of a rig. `stock` names fans and materials; `coefficients` is one full set. */
 export function buildNetwork(rig: Rig, stock: Stock, coefficients: Coefficients): Network | Failure {
-  const checked = check(rig, stock);
-  if (isFailure(checked)) return checked;
+  const sound = soundRig(rig, stock);
+  return isFailure(sound) ? sound : networkOf(sound, coefficients);
+}
+
+export function networkOf(sound: Sound, coefficients: Coefficients): Network {
+  const { rig, worked, stock, table, fanIndex } = sound;
   const air = airState(rig.air);
   const assumptions = new Map<string, Note>();
   const warnings = new Map<string, Note>();
@@ -108,7 +128,6 @@ export function buildNetwork(rig: Rig, stock: Stock, coefficients: Coefficients)
     assume: (code, at) => assumptions.set(`${code}@${at}`, { code, at }),
     warn: (code, at) => warnings.set(`${code}@${at}`, { code, at }),
   };
-  const worked = applyFaults(rig);
   const parts: Part[] = worked.run.map((piece, i) => partOf(piece, context, boreAt(worked, i)));
   const first = worked.run[0]!;
   if (first.kind !== 'grille' && first.kind !== 'terminal') {
@@ -118,17 +137,15 @@ export function buildNetwork(rig: Rig, stock: Stock, coefficients: Coefficients)
   const sealed = first.kind === 'grille' ? first.condition?.sealed : undefined;
   const room = roomPart(rig.room, sealed ?? 0, context, parts[0]!.diameter);
   if (room) parts.unshift(room);
-  const fan = worked.run[checked.fanIndex] as Fan;
-  const speed = checked.fan.speed ?? 1;
-  const outlet = checked.fan.diameter_mm
-    ? checked.fan.diameter_mm / 1000
-    : boreAt(worked, checked.fanIndex + 1);
-  const ends = withBareEnds(parts, checked.fanIndex + (room ? 1 : 0), worked, context);
+  const fan = worked.run[fanIndex] as Fan;
+  const speed = sound.fan.speed ?? 1;
+  const outlet = sound.fan.diameter_mm ? sound.fan.diameter_mm / 1000 : boreAt(worked, fanIndex + 1);
+  const ends = withBareEnds(parts, fanIndex + (room ? 1 : 0), worked, context);
   return {
     air,
     ...ends,
     leaky: ends.parts.some((part, i) => part.leakage && i >= ends.live[0] && i < ends.live[1]),
-    fan: fanCurve(checked.table, air.density, speed * (fan.condition?.strength ?? 1), outlet),
+    fan: fanCurve(table, air.density, speed * (fan.condition?.strength ?? 1), outlet),
     speed,
     assumptions: [...assumptions.values()],
     warnings: [...warnings.values()],

@@ -47,7 +47,7 @@ export {
   type DropBands,
   type RigBands,
 } from './rig-band.ts';
-export type { Refusal } from './refusal.ts';
+export { REFUSALS, type Refusal, type RefusalCode } from './refusal.ts';
 export { MOST_FAULTS, solveSubsets, type FlowName, type SubsetOptions, type Subsets } from './subsets.ts';
 export { fairShares, shapley, sharesOf, type FairShares, type Share } from './shares.ts';
 export {
@@ -108,8 +108,29 @@ export {
   type RoomAir,
   type Shower,
 } from './moisture.ts';
+export { HOUSEHOLD, type HouseholdName } from './household.ts';
+export { escapedWater, escapes, type Escape, type EscapedWater } from './roof-water.ts';
+export {
+  CONSEQUENCE_LIMITS,
+  consequences,
+  WATCHED_MIN,
+  type Assumed,
+  type ConsequenceLimit,
+  type ConsequenceOptions,
+  type Consequences,
+  type Living,
+  type LivingName,
+  type Tariffs,
+} from './consequences.ts';
 export { fanEnergy_kWh, heatCost, heatEnergy_kWh, heatRate_W, wattHoursToMove } from './energy.ts';
-export { judge, type Judgement, type RateMark, type Rule } from './verdict.ts';
+export {
+  judge,
+  VERDICT_REASONS,
+  type Judgement,
+  type RateMark,
+  type Rule,
+  type VerdictReason,
+} from './verdict.ts';
 export * from './instruments/index.ts';
 export {
   explain,

@@ -1,9 +1,12 @@
 /**
  * What poor exhaust does with the water of a shower. One well-mixed room at one temperature: V dC/dt =
- * G - Q (C - Cm), capped at saturation, the surplus a film that dries at hA (Csat(wall) - C).
+ * G - Q (C - Cm) - hA (C - Csat(wall)), the last term while air is wetter than that or walls are wet;
+ * capped at saturation, and what the air cannot hold joins the film on the walls.
  */
 import type { Coefficient } from './coefficients.ts';
 import { dewPoint, relativeHumidityOf, saturationHumidity } from './psychrometrics.ts';
+
+const ZERO_CELSIUS = 273.15;
 
 export const MOISTURE = {
   /** Water a shower gives off, g/min. */
@@ -40,6 +43,7 @@ export function timeConstant_min({ volume_m3, flow_L_s }: RoomAir): number {
   return (volume_m3 * 1000) / flow_L_s / 60;
 }
 
+/** How often an hour the air of the room is replaced. */
 export function airChanges_per_h({ volume_m3, flow_L_s }: RoomAir): number {
   return (3.6 * flow_L_s) / volume_m3;
 }
@@ -90,22 +94,46 @@ export interface Moment {
   readonly relativeHumidity: number;
   /** Liquid on the walls. */
   readonly film_g: number;
-  /** Carried out by the fan so far. */
+  /** Carried out by the fan so far, and brought in by the air that replaced it. */
   readonly exhausted_g: number;
+  readonly broughtIn_g: number;
 }
 
-/** Seconds a step: well under the 5 minutes in which V over hA settles. */
+/** Seconds a step. The air is exact within it; only where film runs out or air fills up is it late by one. */
 const STEP_S = 1;
+
+/** What happens in one step, all in g, m3 and s. Water given is water held, exhausted and on the walls. */
+interface Balance {
+  /** Constant terms: water given plus make-up water plus what walls offer, g/s. */
+  readonly fed: number;
+  /** What takes water in proportion to what the air holds, m3/s. */
+  readonly taken: number;
+}
+
+/** Exact over one step: V dC/dt = fed - taken C. Gives C at its end and the integral of C over it. */
+function stepped(volume: number, start: number, { fed, taken }: Balance): { end: number; sum: number } {
+  if (!(taken > 0))
+    return {
+      end: start + (fed * STEP_S) / volume,
+      sum: start * STEP_S + (fed * STEP_S * STEP_S) / volume / 2,
+    };
+  const settled = fed / taken;
+  const gone = -Math.expm1((-taken * STEP_S) / volume);
+  return {
+    end: start + (settled - start) * gone,
+    sum: settled * STEP_S + ((start - settled) * gone * volume) / taken,
+  };
+}
 
 /**
  * The story of a shower, a moment a minute. Air is stepped in closed form over each second, so no step is
- * unstable. With the fan off no air is exchanged (model assumption).
+ * unstable. With the fan off no air is exchanged (model assumption), and a flow below 0 counts as none.
  */
 export function showerStory(shower: Shower): readonly Moment[] {
   const { room } = shower;
   const volume = room.volume_m3;
   const full = saturationHumidity(room.temperature_C);
-  const filmRate = shower.film_m3_s ?? MOISTURE.film_m3_s.value;
+  const film_m3_s = shower.film_m3_s ?? MOISTURE.film_m3_s.value;
   const wall = saturationHumidity(
     room.temperature_C - (shower.wallBelowRoom_K ?? MOISTURE.wallBelowRoom_K.value),
   );
@@ -113,34 +141,39 @@ export function showerStory(shower: Shower): readonly Moment[] {
   let humidity = Math.min(shower.start_g_m3, full);
   let film = Math.max(0, shower.start_g_m3 - full) * volume;
   let exhausted = 0;
+  let broughtIn = 0;
   const story: Moment[] = [];
   const steps = Math.round((shower.whole_min * 60) / STEP_S);
   for (let step = 0; ; step++) {
-    const minute = (step * STEP_S) / 60;
     if (step % (60 / STEP_S) === 0)
       story.push({
-        minute,
+        minute: (step * STEP_S) / 60,
         humidity_g_m3: humidity,
         relativeHumidity: humidity / full,
         film_g: film,
         exhausted_g: exhausted,
+        broughtIn_g: broughtIn,
       });
     if (step >= steps) return story;
-    const given = minute < shower.shower_min ? source * STEP_S : 0;
-    const flow = minute < shower.shower_min + shower.runOn_min ? room.flow_L_s / 1000 : 0;
-    const dried = film > 0 ? Math.min(film, Math.max(0, filmRate * (wall - humidity)) * STEP_S) : 0;
-    const before = humidity;
-    // Exact over the step for a source spread evenly through it.
-    const rate = (given + dried) / STEP_S;
-    if (flow > 0) {
-      const settled = room.makeUp_g_m3 + rate / flow;
-      humidity = settled + (humidity - settled) * Math.exp((-flow * STEP_S) / volume);
-    } else humidity += (rate * STEP_S) / volume;
-    const broughtIn = flow * room.makeUp_g_m3 * STEP_S;
-    exhausted += given + dried + broughtIn - (humidity - before) * volume;
-    const surplus = Math.max(0, humidity - full) * volume;
-    humidity = Math.min(humidity, full);
+    // A shower or a run-on that ends within a step counts for its part of it.
+    const part = (end_min: number) => Math.min(1, Math.max(0, (end_min * 60) / STEP_S - step));
+    const given = source * part(shower.shower_min);
+    const flow = (Math.max(0, room.flow_L_s) / 1000) * part(shower.shower_min + shower.runOn_min);
+    const fed = given + flow * room.makeUp_g_m3;
+    // Dry walls give nothing; the air gives to them once it is wetter than they can stand.
+    const walls = film > 0 || humidity > wall ? film_m3_s : 0;
+    let next = stepped(volume, humidity, { fed: fed + walls * wall, taken: flow + walls });
+    let dried = walls * (wall * STEP_S - next.sum);
+    if (dried > film) {
+      // The last of the film goes within this step.
+      dried = film;
+      next = stepped(volume, humidity, { fed: fed + dried / STEP_S, taken: flow });
+    }
+    const surplus = Math.max(0, next.end - full) * volume;
+    humidity = Math.min(next.end, full);
     film += surplus - dried;
+    exhausted += flow * next.sum;
+    broughtIn += flow * room.makeUp_g_m3 * STEP_S;
   }
 }
 
@@ -166,6 +199,7 @@ export interface RoofWater {
 /**
  * Water let into a roof space by a leak or a parted duct. `escaping_L_s` is what leaves the duct there, as
  * the solution's leaks state it (those above 0). An upper bound: a ventilated roof and dry timber take some.
+ * `surface_C` is the coldest surface; above 0 kg turns liquid there only where it is below the dew point.
  */
 export function roofWater(
   escaping_L_s: number,
@@ -174,7 +208,9 @@ export function roofWater(
   surface_C: number,
 ): RoofWater {
   const volume = (Math.max(0, escaping_L_s) / 1000) * minutes * 60;
-  const over = Math.max(0, air.humidity_g_m3 - saturationHumidity(surface_C));
+  // The air shrinks as it cools, so what it can still hold is counted on the volume it had in the duct.
+  const shrunk = (surface_C + ZERO_CELSIUS) / (air.temperature_C + ZERO_CELSIUS);
+  const over = Math.max(0, air.humidity_g_m3 - saturationHumidity(surface_C) * shrunk);
   return {
     carried_kg: (volume * air.humidity_g_m3) / 1000,
     upTo_kg: (volume * over) / 1000,

@@ -1,14 +1,19 @@
+/** Every reason there is; words for each stand in the messages under `refusal.`. */
+export const REFUSALS = [
+  'too-many-faults',
+  'minutes-not-positive',
+  'one-speed-only',
+  'speed-out-of-range',
+  'cannot-reach',
+  'watts-out-of-range',
+  'no-power-stated',
+] as const;
+export type RefusalCode = (typeof REFUSALS)[number];
+
 /** A sound question that has no answer here, as a value: what was asked for, and what would be possible. */
 export interface Refusal {
   readonly outcome: 'refused';
-  readonly code:
-    | 'too-many-faults'
-    | 'minutes-not-positive'
-    | 'one-speed-only'
-    | 'speed-out-of-range'
-    | 'cannot-reach'
-    | 'watts-out-of-range'
-    | 'no-power-stated';
+  readonly code: RefusalCode;
   /** The number asked for, in `unit`. */
   readonly found: number;
   /** The range that would be allowed, ends included; both ends are the same where only one number would do. */
@@ -16,6 +21,7 @@ export interface Refusal {
   readonly unit: 'faults' | 'min' | 'share of rated speed' | 'L/s' | 'W';
 }
 
+/** Puts one together. `found` and `allowed` are in `unit`. */
 export function refused(
   code: Refusal['code'],
   found: number,

@@ -123,7 +123,7 @@ export function putRightOf(
   };
 }
 
-/** The put-right list of a rig's faults; counts the flow outdoors unless told otherwise. At most 12 faults. */
+/** The put-right list of a rig's faults; counts the flow outdoors unless told otherwise. At most 12 faults (`MOST_FAULTS` says why). */
 export function putRight(
   rig: Rig,
   stock: Stock,

@@ -2,7 +2,7 @@
 import { LAMINAR_LIMIT, TURBULENT_LIMIT } from './friction.ts';
 import { boreArea, reynolds, velocityPressure, type Network } from './network.ts';
 import type { Note, OperatingPoint, PieceResult, Solution, Station } from './types.ts';
-import { emptyLog, leftOver, type PartWalk, type WalkLog } from './walk.ts';
+import { emptyLog, walk, type PartWalk } from './walk.ts';
 
 /** The station between what is wrong at the fan's inlet and the fan itself. */
 export const FAN_INLET = 'fan inlet';
@@ -14,9 +14,9 @@ const STILL = (total: number): PartWalk => ({ flowIn: 0, flowOut: 0, totalOut: t
 /** `start` is the flow in m3/s at the start of the live run. */
 export function report(network: Network, start: number, points: OperatingPoint[]): Solution {
   const log = emptyLog();
-  const residual = leftOver(network, start, log);
+  const at = walk(network, start, log);
   const { fan, live, parts } = network;
-  const flow = log.fanFlow;
+  const flow = at.fanFlow;
   const litres = flow * 1000;
   const power = fan.power(flow);
   const first = log.parts[live[0]]!;
@@ -31,16 +31,16 @@ export function report(network: Network, start: number, points: OperatingPoint[]
       outdoors: live[1] < parts.length ? 0 : last.flowOut * 1000,
     },
     fan: {
-      pressure_Pa: log.rise,
-      staticPressure_Pa: log.rise - fan.velocityPressure(flow),
+      pressure_Pa: at.rise,
+      staticPressure_Pa: at.rise - fan.velocityPressure(flow),
       power_W: power,
       litresPerWatt: power ? litres / power : null,
       speed: network.speed,
     },
     air: { density_kg_m3: network.air.density, kinematicViscosity_m2_s: network.air.viscosity },
-    residual_Pa: residual,
+    residual_Pa: at.total - network.endPressure,
     pieces: parts.map((_, i) => pieceOf(network, i, walks[i]!)),
-    stations: stations(network, walks, log),
+    stations: stations(network, walks, at.rise),
     leaks: log.leaks,
     operatingPoints: points,
     warnings: warnings(network, walks, flow, points),
@@ -71,7 +71,7 @@ function pieceOf(network: Network, index: number, walk: PartWalk): PieceResult {
   };
 }
 
-function stations(network: Network, walks: PartWalk[], log: WalkLog): Station[] {
+function stations(network: Network, walks: PartWalk[], rise: number): Station[] {
   const list: Station[] = [
     {
       after: network.parts[0]!.kind === 'room' ? 'outside air' : 'room',
@@ -96,7 +96,7 @@ function stations(network: Network, walks: PartWalk[], log: WalkLog): Station[] 
     });
     if (i === network.fanIndex) {
       list.push(place(FAN_INLET, walk.totalOut));
-      list.push(place(part.id, walk.totalOut + log.rise));
+      list.push(place(part.id, walk.totalOut + rise));
     } else list.push(place(part.id, walk.totalOut));
   }
   return list;

@@ -4,6 +4,8 @@
  */
 import { COEFFICIENTS, type Coefficient, type Coefficients } from './coefficients.ts';
 import type { Input } from './distribution.ts';
+import { isFailure, networkOf, soundRig } from './build.ts';
+import { operate, type Operation } from './operate.ts';
 import { solve } from './solve.ts';
 import type { Failure, Rig, Solution, Stock } from './types.ts';
 import { bands, type Band, type BandOptions, type Values } from './uncertainty.ts';
@@ -46,10 +48,11 @@ export function uncertainInputs(stock: Stock): Input[] {
 }
 
 /**
- * A rig ready to be solved at any draw of `uncertainInputs`. Copies of its fan and walls are made once and
- * written over for each draw: making them anew took a third of the time of a band.
+ * A rig ready to be run at any draw of `uncertainInputs`. Copies of its fan and walls are made once and
+ * written over for each draw: making them anew took a third of the time of a band. The first draw's answer,
+ * which is the central one, is the guess for all others, so that none hangs on the draw before it.
  */
-export function drawable(rig: Rig, stock: Stock): (values: Values) => Solution | Failure {
+export function drawable(rig: Rig, stock: Stock): (values: Values) => Operation | Failure {
   const fan = rig.run.find((piece) => piece.kind === 'fan');
   const table =
     fan?.kind === 'fan' ? (typeof fan.fan === 'string' ? stock.fans[fan.fan] : fan.fan) : undefined;
@@ -61,31 +64,34 @@ export function drawable(rig: Rig, stock: Stock): (values: Values) => Solution |
     Object.entries(stock.materials).map(([name, material]) => [name, { ...material }]),
   );
   const walls = Object.entries(materials).map(([name, material]) => ({ input: wall(name), material }));
-  const drawn = { ...rig, run };
-  const drawnStock = { ...stock, materials };
+  const sound = soundRig({ ...rig, run }, { ...stock, materials });
+  if (isFailure(sound)) return () => sound;
+  let near: number | undefined;
   return (values) => {
     for (const { input, material } of walls) material.roughness_mm = values[input] ?? material.roughness_mm;
     for (const point of points) point.pressure_Pa = (values[FAN] ?? 1) * point.stated_Pa;
     // The inputs hold a value for every coefficient.
-    return solve(drawn, drawnStock, values as unknown as Coefficients);
+    const found = operate(networkOf(sound, values as unknown as Coefficients), near);
+    if (!isFailure(found)) near ??= found.start;
+    return found;
   };
 }
 
-const RESULTS = (solution: Solution) => ({
-  room_L_s: solution.flow_L_s.room,
-  fan_L_s: solution.flow_L_s.fan,
-  outdoors_L_s: solution.flow_L_s.outdoors,
-  pressure_Pa: solution.fan.pressure_Pa,
+const RESULTS = ({ flow_L_s, pressure_Pa }: Operation) => ({
+  room_L_s: flow_L_s.room,
+  fan_L_s: flow_L_s.fan,
+  outdoors_L_s: flow_L_s.outdoors,
+  pressure_Pa,
 });
 
 export type RigBands = Readonly<Record<keyof ReturnType<typeof RESULTS>, Band>>;
 
 /** Bands of the three flows (L/s) and of the fan's total pressure (Pa); the Failure of a rig with no answer. */
 export function rigBands(rig: Rig, stock: Stock, options?: BandOptions): RigBands | Failure {
-  const solved = drawable(rig, stock);
+  const run = drawable(rig, stock);
   const model = (values: Values) => {
-    const solution = solved(values);
-    return solution.outcome === 'solved' ? RESULTS(solution) : null;
+    const found = run(values);
+    return isFailure(found) ? null : RESULTS(found);
   };
   return bands(uncertainInputs(stock), model, options) ?? (solve(rig, stock) as Failure);
 }
@@ -113,7 +119,7 @@ export function dropBands(
   const model = (values: Values) => {
     const was = first(values);
     const is = second(values);
-    if (was.outcome === 'failed' || is.outcome === 'failed') return null;
+    if (isFailure(was) || isFailure(is)) return null;
     const before_L_s = was.flow_L_s[flow];
     const after_L_s = is.flow_L_s[flow];
     const drop_L_s = before_L_s - after_L_s;

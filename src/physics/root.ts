@@ -2,11 +2,17 @@
 
 /**
  * A root of `f` between `a` and `b`, whose values must differ in sign (or one be zero). Stops when the
- * bracket is down to rounding or |f| is below `tolerance`; at most 100 steps.
+ * bracket is down to rounding or |f| is below `tolerance`; at most 100 steps. Values at the ends that are
+ * known already may be given.
  */
-export function bracketedRoot(f: (x: number) => number, a: number, b: number, tolerance: number): number {
-  let fa = f(a);
-  let fb = f(b);
+export function bracketedRoot(
+  f: (x: number) => number,
+  a: number,
+  b: number,
+  tolerance: number,
+  fa = f(a),
+  fb = f(b),
+): number {
   if (Math.abs(fa) < Math.abs(fb)) [a, b, fa, fb] = [b, a, fb, fa];
   let c = a;
   let fc = fa;

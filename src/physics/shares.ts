@@ -74,7 +74,7 @@ export function sharesOf({ faults, flows_L_s }: Subsets): FairShares {
   };
 }
 
-/** Fair shares of a rig's listed faults in the flow lost outdoors (or another), exact: 2^n solves, n at most 12. */
+/** Fair shares of a rig's listed faults in the flow lost outdoors (or another), exact: 2^n solves, n at most 12 (`MOST_FAULTS` says why). */
 export function fairShares(rig: Rig, stock: Stock, options?: SubsetOptions): FairShares | Failure | Refusal {
   const subsets = solveSubsets(rig, stock, options);
   return subsets.outcome === 'solved' ? sharesOf(subsets) : subsets;

@@ -7,10 +7,21 @@ import type { Mark } from './types.ts';
 /** `published-2nd`: found in a reprint or summary of the document, not in the document itself. */
 export type RateMark = Mark | 'published-2nd';
 
+/** Why a verdict is as it is: keys of messages. */
+export const VERDICT_REASONS = [
+  'verdict.meets',
+  'verdict.inside-error',
+  'verdict.short',
+  'verdict.unchecked-rate',
+  'verdict.no-rate',
+  'verdict.no-reading',
+] as const;
+export type VerdictReason = (typeof VERDICT_REASONS)[number];
+
 export interface Judgement {
   readonly verdict: 'pass' | 'marginal' | 'fail' | 'not judged';
   /** Key of a message that says why. */
-  readonly reason: `verdict.${string}`;
+  readonly reason: VerdictReason;
   /** Key of a message that goes beside every verdict. */
   readonly caution: 'verdict.local-code';
   readonly mark: RateMark;

@@ -20,37 +20,38 @@ export interface WalkLog {
   /** By index of the part; parts that air does not pass are left out. */
   readonly parts: (PartWalk | undefined)[];
   readonly leaks: Leak[];
-  /** Pressure rise and flow at the fan. */
-  rise: number;
-  fanFlow: number;
 }
 
-export const emptyLog = (): WalkLog => ({ parts: [], leaks: [], rise: 0, fanFlow: 0 });
+export const emptyLog = (): WalkLog => ({ parts: [], leaks: [] });
 
 interface State {
   flow: number;
   total: number;
 }
 
+/** A walk from a flow at its start, and where it came out: flow and total pressure at the end, pressure rise and flow at the fan. */
+export interface Walked extends State {
+  readonly start: number;
+  rise: number;
+  fanFlow: number;
+}
+
 /**
- * Total pressure in Pa left over at the end for a flow in m3/s at the start; 0 at a
- * solution. The more comes in, the less is left, save where the fan's curve rises.
+ * The whole of the live run, for a flow in m3/s at its start. At a solution the total pressure is that of the
+ * end. The more comes in, the less is left, save where the fan's curve rises.
  */
-export function leftOver(network: Network, flow: number, log?: WalkLog): number {
-  const at: State = { flow, total: network.startPressure };
+export function walk(network: Network, start: number, log?: WalkLog): Walked {
+  const at: Walked = { start, flow: start, total: network.startPressure, rise: 0, fanFlow: 0 };
   const { fanIndex, live, fan } = network;
   for (let i = live[0]; i < live[1]; i++) {
     pass(network, i, at, log);
     if (i === fanIndex) {
-      const rise = fan.totalPressure(at.flow);
-      at.total += rise;
-      if (log) {
-        log.rise = rise;
-        log.fanFlow = at.flow;
-      }
+      at.fanFlow = at.flow;
+      at.rise = fan.totalPressure(at.flow);
+      at.total += at.rise;
     }
   }
-  return at.total - network.endPressure;
+  return at;
 }
 
 /** The parts before the fan, its inlet losses included: flow that reaches it and total pressure there. */

@@ -16,7 +16,7 @@ import type { Check, Row } from './types.ts';
 export { judge, summarise, LEAST, type Summary } from './judge.ts';
 export { SOURCES, type SourceId } from './sources.ts';
 export { allowance, DIFFERENCE_FIGURES, number, report, table } from './print.ts';
-export { account, type Account } from './account.ts';
+export { account, COEFFICIENT_TABLES, type Account, type CoefficientTable } from './account.ts';
 export type { Allowed, Check, CheckMark, Row, Source } from './types.ts';
 
 /** In the order they are read: whole runs last but one, practice last. */

@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { seedRig, seedRigIds, stock } from '#catalogue';
-import { solve } from '#physics';
+import { consequences, solve } from '#physics';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const badFiles = 'tests/fixtures/bad-files';
@@ -66,12 +66,30 @@ describe('a good rig', () => {
   );
 });
 
+describe('--consequences', () => {
+  it(
+    'adds what the run does to room, roof and energy, and changes nothing else',
+    async () => {
+      const { code, out } = await run(['--consequences', 'seeds/rigs/leaky-loft-run.json']);
+      expect(code).toBe(0);
+      const { consequences: told, ...solution } = JSON.parse(out);
+      const rig = seedRig('leaky-loft-run');
+      const solved = solve(rig, stock);
+      if (solved.outcome !== 'solved') throw new Error(solved.found);
+      expect(solution).toEqual(JSON.parse(JSON.stringify(solved)));
+      expect(told).toEqual(JSON.parse(JSON.stringify(consequences(solved, rig.room))));
+      expect(told.roof.places.length).toBeGreaterThan(0);
+    },
+    aMinute,
+  );
+});
+
 /** The files that only the command can refuse, and one of each sort it passes on; the rest are in bad-files.test.ts. */
 const refusals: readonly (readonly [file: string, place: string, ...words: string[]])[] = [
   ['unit-slip-in-key.json', 'run[1].diameter_m', 'did you mean diameter_mm, in millimetres?'],
   ['not-a-number.txt', 'line 49, column 17', 'JSON has no such number'],
   ['sixteen-bit.txt', '(whole file)', 'not UTF-8'],
-  ['no-answer.json', 'run', 'do not meet'],
+  ['no-answer.json', 'room.makeUpFreeArea_mm2', 'no way into the room'],
 ];
 
 describe('a bad file', () => {
@@ -97,7 +115,9 @@ it('takes a path from where the user stands', async () => {
 
 describe('no rig at all', () => {
   it.each<[string, string[], number, string]>([
-    ['no argument', [], 2, 'Usage: npm run -s solve -- FILE.json'],
+    ['no argument', [], 2, 'Usage: npm run -s solve -- [--consequences] FILE.json'],
+    ['a flag there is none of', ['--consequence', 'seeds/rigs/base-case.json'], 2, 'Usage:'],
+    ['an unknown flag alone', ['--all'], 2, 'Usage:'],
     ['two files', ['a.json', 'b.json'], 2, 'Usage:'],
     [
       'a file that is not there',

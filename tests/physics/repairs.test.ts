@@ -70,16 +70,17 @@ describe('put-right list', () => {
     expect(Math.max(...tried)).toBeGreaterThan(Math.min(...tried) + 1);
     let left = faults;
     let flow = found.before_L_s;
-    expect(flow).toBe(flowOf(rig));
+    // A subset starts from a guess and a solve does not: they may end some roundings apart.
+    expect(flow).toBeCloseTo(flowOf(rig), 10);
     for (const step of found.repairs) {
       left = left.filter((fault) => fault !== step.fault);
-      expect(step.flow_L_s).toBeCloseTo(flowOf({ ...rig, faults: left }), 12);
+      expect(step.flow_L_s).toBeCloseTo(flowOf({ ...rig, faults: left }), 10);
       expect(step.gain_L_s).toBeCloseTo(step.flow_L_s - flow, 12);
       expect(step.gainRate_L_s_min).toBeCloseTo(step.gain_L_s / step.minutes, 12);
       flow = step.flow_L_s;
     }
     expect(left).toEqual([]);
-    expect(found.after_L_s).toBe(flowOf({ ...rig, faults: [] }));
+    expect(found.after_L_s).toBeCloseTo(flowOf({ ...rig, faults: [] }), 10);
     expect(found.minutes).toBe(minutes.reduce((sum, each) => sum + each, 0));
   });
 

@@ -72,8 +72,9 @@ describe('fair shares', () => {
     const found = shared(rig);
     expect(found.loss_L_s).toBeGreaterThan(10);
     expect(Math.abs(total(found) - found.loss_L_s)).toBeLessThan(1e-10);
-    expect(found.clean_L_s).toBe(flowOf({ ...rig, faults: [] }));
-    expect(found.faulty_L_s).toBe(flowOf(rig));
+    // A subset starts from a guess and a solve does not: they may end some roundings apart.
+    expect(found.clean_L_s).toBeCloseTo(flowOf({ ...rig, faults: [] }), 10);
+    expect(found.faulty_L_s).toBeCloseTo(flowOf(rig), 10);
   });
 
   test('alone and last are one solve each', () => {

@@ -1,11 +1,12 @@
-/** What all meters share: the shape of a reading, one meter's own error, and rounding to what it shows. */
+/** What all meters share: the shape of a reading, its two kinds of error, and rounding to what is shown. */
 import type { Coefficients } from '../coefficients.ts';
 import type { Failure, Rig, Stock } from '../types.ts';
+import type { Traverse, TraverseMethod } from './traverse.ts';
 
 export type InstrumentKind =
   'powered-hood' | 'passive-hood' | 'vane-anemometer' | 'manometer' | 'pitot-traverse' | 'bag';
 
-/** Figures of a meter as seeds/instruments.json states them, whatever it measures. */
+/** Figures of a meter as seeds/instruments.json states them, whatever it measures (L/s, m/s or Pa). */
 export interface InstrumentFigures {
   readonly measures: 'flow' | 'velocity' | 'pressure';
   /** Half-width of its error at 95 %, as a share of the reading. */
@@ -16,10 +17,23 @@ export interface InstrumentFigures {
   readonly resolution: number;
 }
 
+/** The run a meter is held to. */
 export interface Bench {
   readonly rig: Rig;
   readonly stock: Stock;
   readonly coefficients?: Coefficients;
+}
+
+/** How a meter is used. What does not concern it is left alone. */
+export interface ReadOptions {
+  /** Manometer: which pressure its tube takes; static when absent. */
+  readonly pressure?: 'static' | 'total';
+  /** Manometer: station of its second tube, as in `Station.after`; the still air around the house when absent. */
+  readonly from?: string;
+  /** Pitot tube: log-linear when absent. */
+  readonly method?: TraverseMethod;
+  /** Pitot tube: points on the diameter, 6 when absent. */
+  readonly points?: 6 | 8;
 }
 
 export interface Reading {
@@ -36,51 +50,62 @@ export interface Reading {
   readonly outOfRange: 'low' | 'high' | null;
   /** The flow through the place by this reading, L/s; null where it gives none. */
   readonly flow_L_s: number | null;
+  /** Point by point, of a pitot traverse. */
+  readonly traverse?: Traverse;
+}
+
+/** Errors of one meter in standard errors of its stated whole: variances of both parts add up to 1. */
+export interface MeterErrors {
+  /** The meter's own, the same at every reading. */
+  readonly own: number;
+  /** The part that comes anew; each call draws one. */
+  readonly fresh: () => number;
 }
 
 export interface InstrumentDefinition {
   readonly kind: InstrumentKind;
   readonly unit: Reading['unit'];
   /**
-   * `place` is a piece's id: the grille for hoods, vane and bag; a manometer reads static pressure just
-   * behind the piece. `random` gives even numbers in [0, 1); the same ones give the same reading.
+   * `place` is a piece's id: the grille for hoods, vane and bag, a duct for the pitot tube; a manometer
+   * takes any station of the run. Failure `wrong-place` elsewhere, or the failure of the rig itself.
    */
   readonly read: (
     bench: Bench,
     place: string,
     figures: InstrumentFigures,
-    random: () => number,
+    errors: MeterErrors,
+    options: ReadOptions,
   ) => Reading | Failure;
 }
 
-/** Share of a meter's error that is its own and stays; the rest comes anew each time (model assumption). */
-export const SYSTEMATIC_SHARE = 0.8;
 /** 95 % limits lie this many standard deviations out. */
 const LIMIT = 1.959964;
 
-/** Standard normal from two even numbers (Box and Muller). */
-export function normal(random: () => number): number {
-  const radius = Math.sqrt(-2 * Math.log(1 - random()));
-  return radius * Math.cos(2 * Math.PI * random());
+const stated = (figures: InstrumentFigures, value: number) =>
+  Math.hypot((figures.errorShare ?? 0) * Math.abs(value), figures.error ?? 0);
+
+/** Standard error (one sigma, own and fresh together) of a meter at a value, in its unit; resolution left out. */
+export function standardAt(figures: InstrumentFigures, value: number): number {
+  return stated(figures, value) / LIMIT;
 }
 
+/** Half-width (95 %) of its error at a value, in its unit; half a step of what it shows is in it. */
 export function errorAt(figures: InstrumentFigures, value: number): number {
-  return Math.hypot((figures.errorShare ?? 0) * Math.abs(value), figures.error ?? 0, figures.resolution / 2);
+  return Math.hypot(stated(figures, value), figures.resolution / 2);
 }
 
-/**
- * What it shows of a value. Two normals: the first is the meter's own error, the second this reading's;
- * variances add up to the stated error.
- */
-export function show(figures: InstrumentFigures, value: number, random: () => number) {
-  const own = normal(random) * SYSTEMATIC_SHARE;
-  const fresh = normal(random) * Math.sqrt(1 - SYSTEMATIC_SHARE ** 2);
-  const stated = Math.hypot((figures.errorShare ?? 0) * Math.abs(value), figures.error ?? 0);
-  const seen = value + ((own + fresh) * stated) / LIMIT;
+/** What a meter makes of a value already seen through its errors: in range, and rounded to its step. */
+export function showSeen(figures: InstrumentFigures, seen: number, value: number) {
   const [low, high] = figures.range;
   const outOfRange = seen < low ? ('low' as const) : seen > high ? ('high' as const) : null;
   const shown = outOfRange ? null : Math.round(seen / figures.resolution) * figures.resolution;
   return { shown, outOfRange, error: errorAt(figures, shown ?? value) };
+}
+
+/** What it shows of a true value. */
+export function show(figures: InstrumentFigures, value: number, errors: MeterErrors) {
+  const seen = value + (errors.own + errors.fresh()) * standardAt(figures, value);
+  return showSeen(figures, seen, value);
 }
 
 export function noPlace(place: string, allowed: string): Failure {

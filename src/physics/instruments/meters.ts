@@ -1,5 +1,6 @@
 /** The meters, each turning the true state of a run into what it would show. */
-import { flowAt } from './place.ts';
+import { METER_COEFFICIENTS } from './coefficients.ts';
+import { solveWithHood } from './insertion.ts';
 import {
   noPlace,
   show,
@@ -8,29 +9,19 @@ import {
   type InstrumentFigures,
   type InstrumentKind,
 } from './instrument.ts';
-import { solveWithHood } from './insertion.ts';
-import { powerProfile, powerProfileMean, traverseMean } from './traverse.ts';
+import { manometer } from './manometer.ts';
+import { pitot } from './pitot.ts';
+import { flowAt } from './place.ts';
 
-/**
- * Resistance a meter adds at the grille, on the spigot's velocity pressure. A powered hood nulls its own; the
- * others are model assumptions: 0.2 to 0.5 are the hoods of the worked example.
- */
-export const INSERTION_LOSS = {
-  'powered-hood': 0,
-  'passive-hood': 0.5,
-  'vane-anemometer': 0,
-  bag: 0.2,
-} as const;
-
-/** Flow-reading meters held over the grille. */
-function overGrille(kind: 'powered-hood' | 'passive-hood' | 'bag'): InstrumentDefinition {
+/** Flow-reading meters held over the grille, with what they add on the spigot's velocity pressure. */
+function overGrille(kind: InstrumentKind, lossCoefficient: number): InstrumentDefinition {
   return {
     kind,
     unit: 'L/s',
-    read: (bench, place, figures, random) => {
-      const flows = flowsAtGrille(bench, place, INSERTION_LOSS[kind]);
+    read: (bench, place, figures, errors) => {
+      const flows = flowsAtGrille(bench, place, lossCoefficient);
       if ('outcome' in flows) return flows;
-      const seen = show(figures, flows.present, random);
+      const seen = show(figures, flows.present, errors);
       return { instrument: kind, unit: 'L/s', ...seen, ...flows, flow_L_s: seen.shown };
     },
   };
@@ -46,19 +37,18 @@ function flowsAtGrille(bench: Bench, place: string, loss: number) {
   return { present: flowAt(held, place), undisturbed: flowAt(free, place) };
 }
 
-/** Gross face over spigot area, and the factor on mean face speed, for a plain grille (model assumption; 0.7 to 1, from memory). */
-export const FACE = { areaOverSpigot: 1.6, factor: 0.85 } as const;
-
+/** Mean speed at the gross face of the grille, made a flow by area and grille factor. */
 const vane: InstrumentDefinition = {
   kind: 'vane-anemometer',
   unit: 'm/s',
-  read: (bench, place, figures, random) => {
-    const flows = flowsAtGrille(bench, place, INSERTION_LOSS['vane-anemometer']);
+  read: (bench, place, figures, errors) => {
+    const flows = flowsAtGrille(bench, place, METER_COEFFICIENTS.vaneLoss.value);
     if ('outcome' in flows) return flows;
     const grille = bench.rig.run.find(({ id }) => id === place);
     const bore = grille && 'diameter_mm' in grille ? (grille.diameter_mm ?? 0) / 1000 : 0;
-    const litresPerSpeed = FACE.factor * FACE.areaOverSpigot * (Math.PI / 4) * bore ** 2 * 1000;
-    const seen = show(figures, flows.present / litresPerSpeed, random);
+    const { faceArea, faceFactor } = METER_COEFFICIENTS;
+    const litresPerSpeed = faceFactor.value * faceArea.value * (Math.PI / 4) * bore ** 2 * 1000;
+    const seen = show(figures, flows.present / litresPerSpeed, errors);
     return {
       instrument: 'vane-anemometer',
       unit: 'm/s',
@@ -70,65 +60,25 @@ const vane: InstrumentDefinition = {
   },
 };
 
-const manometer: InstrumentDefinition = {
-  kind: 'manometer',
-  unit: 'Pa',
-  read: (bench, place, figures, random) => {
-    const solution = solveWithHood(bench, '', 0);
-    if (solution.outcome === 'failed') return solution;
-    const station = solution.stations.find(({ after }) => after === place);
-    if (!station) return noPlace(place, 'a piece of the run');
-    const present = station.staticPressure_Pa;
-    return {
-      instrument: 'manometer',
-      unit: 'Pa',
-      ...show(figures, present, random),
-      present,
-      undisturbed: present,
-      flow_L_s: null,
-    };
-  },
-};
-
-/** Six points on each diameter by the log-linear rule, of a 1/7-power profile (model assumption). */
-const pitot: InstrumentDefinition = {
-  kind: 'pitot-traverse',
-  unit: 'm/s',
-  read: (bench, place, figures, random) => {
-    const piece = bench.rig.run.find(({ id }) => id === place);
-    if (piece?.kind !== 'duct') return noPlace(place, 'a duct');
-    const solution = solveWithHood(bench, '', 0);
-    if (solution.outcome === 'failed') return solution;
-    const area = (Math.PI / 4) * (piece.diameter_mm / 1000) ** 2;
-    const mean = flowAt(solution, place) / 1000 / area;
-    const bias = traverseMean('log-linear', 6, powerProfile) / powerProfileMean();
-    const seen = show(figures, mean * bias, random);
-    return {
-      instrument: 'pitot-traverse',
-      unit: 'm/s',
-      ...seen,
-      present: mean,
-      undisturbed: mean,
-      flow_L_s: seen.shown === null ? null : seen.shown * area * 1000,
-    };
-  },
-};
-
-/** Flow by a bag of known volume filled in a measured time, L/s. */
+/**
+ * Flow by a bag of known volume (L) filled in a measured time (s), L/s; null where the time is not above 0
+ * (published cheap check, see the bag's entry in the catalogue).
+ */
 export function bagFlow_L_s(volume_L: number, seconds: number): number | null {
   return seconds > 0 ? volume_L / seconds : null;
 }
 
+/** One definition a kind; `meter` makes an instrument with an error of its own from it. */
 export const INSTRUMENTS: Readonly<Record<InstrumentKind, InstrumentDefinition>> = {
-  'powered-hood': overGrille('powered-hood'),
-  'passive-hood': overGrille('passive-hood'),
+  'powered-hood': overGrille('powered-hood', METER_COEFFICIENTS.poweredHoodLoss.value),
+  'passive-hood': overGrille('passive-hood', METER_COEFFICIENTS.passiveHoodLoss.value),
   'vane-anemometer': vane,
   manometer,
   'pitot-traverse': pitot,
-  bag: overGrille('bag'),
+  bag: overGrille('bag', METER_COEFFICIENTS.bagLoss.value),
 };
 
-/** A seed entry, whose keys carry their unit, as plain figures. */
+/** A catalogue entry, whose keys carry their unit, as plain figures in that unit (L/s, m/s or Pa). */
 export function figuresOf(entry: {
   readonly measures: string;
   readonly errorShare?: number;

@@ -14,6 +14,59 @@ export const TRAVERSE_DEPTHS = {
 
 export type TraverseMethod = keyof typeof TRAVERSE_DEPTHS;
 
+export interface TraversePoint {
+  /** y/D from one wall, 0 to 1. */
+  readonly depth: number;
+  readonly velocityPressure_Pa: number;
+  readonly velocity_m_s: number;
+}
+
+export interface Traverse {
+  readonly method: TraverseMethod;
+  readonly points: readonly TraversePoint[];
+  /** Mean of the velocities: right. */
+  readonly mean_m_s: number;
+  /**
+   * Velocity of the mean velocity pressure: the common mistake. Never below `mean_m_s`, because a mean of
+   * squares is never below the square of the mean; about 1 % above on a smooth profile, far more on a
+   * ragged one.
+   */
+  readonly ofMeanPressure_m_s: number;
+}
+
+/** Speed in m/s that goes with a velocity pressure in Pa at a density in kg/m3; below 0 it runs backward. */
+export function speedOf(pressure_Pa: number, density_kg_m3: number): number {
+  return Math.sign(pressure_Pa) * Math.sqrt((2 * Math.abs(pressure_Pa)) / density_kg_m3);
+}
+
+/**
+ * A traverse worked out from the velocity pressures (Pa) read at its depths, in their order; kg/m3 of the
+ * air. As many pressures as points.
+ */
+export function traverseOf(
+  method: TraverseMethod,
+  points: 6 | 8,
+  pressures_Pa: readonly number[],
+  density_kg_m3: number,
+): Traverse {
+  const list = TRAVERSE_DEPTHS[method][points].map((depth, i) => ({
+    depth,
+    velocityPressure_Pa: pressures_Pa[i] ?? 0,
+    velocity_m_s: speedOf(pressures_Pa[i] ?? 0, density_kg_m3),
+  }));
+  const mean = (of: (point: TraversePoint) => number) =>
+    list.reduce((sum, point) => sum + of(point), 0) / list.length;
+  return {
+    method,
+    points: list,
+    mean_m_s: mean(({ velocity_m_s }) => velocity_m_s),
+    ofMeanPressure_m_s: speedOf(
+      mean(({ velocityPressure_Pa }) => velocityPressure_Pa),
+      density_kg_m3,
+    ),
+  };
+}
+
 /** Mean of the velocities (never of the velocity pressures) at the depths, of a profile of y/D, 0 to 1. */
 export function traverseMean(
   method: TraverseMethod,
@@ -29,7 +82,12 @@ export function powerProfile(depth: number, n = 7): number {
   return (2 * Math.min(depth, 1 - depth)) ** (1 / n);
 }
 
-/** Its true mean over its peak: 2 n^2 / ((n + 1)(2 n + 1)). */
+/** Its true mean over its peak: 2 n^2 / ((n + 1)(2 n + 1)) (textbook integral over the round section). */
 export function powerProfileMean(n = 7): number {
   return (2 * n * n) / ((n + 1) * (2 * n + 1));
+}
+
+/** Mean of its square over its peak's: n^2 / ((n + 1)(n + 2)), the same integral of the squared profile. */
+export function powerProfileMeanSquare(n = 7): number {
+  return (n * n) / ((n + 1) * (n + 2));
 }
