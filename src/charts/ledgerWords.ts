@@ -2,7 +2,7 @@
 import { rounded, show, type UnitChoice } from '#units';
 import { say } from '#i18n';
 import type { Account, LedgerRow } from './ledger.ts';
-import { brief, spoken, spokenUnit, symbol } from './words.ts';
+import { brief, sentence, spoken, spokenUnit, symbol } from './words.ts';
 import type { ChartTable } from './types.ts';
 
 /** The finding: who took how much, or what came back. */
@@ -64,7 +64,7 @@ export function ledgerSummary(state: Account, required: number | undefined, choi
   }
   parts.push(say('chart.ledger.about.left', { after: flow(state.closing) }));
   const pass = verdict(state, required, choice);
-  if (pass) parts.push(say('chart.sentence', { text: pass }), say('verdict.local-code'));
+  if (pass) parts.push(sentence(pass), say('verdict.local-code'));
   return parts.join(' ');
 }
 

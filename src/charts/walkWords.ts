@@ -3,7 +3,7 @@ import { show, type UnitChoice } from '#units';
 import { say } from '#i18n';
 import { extremes, FAN_INLET, type WalkInput, type WalkPiece } from './walk.ts';
 import type { ChartTable, WalkStation } from './types.ts';
-import { difference, spoken, spokenUnit, symbol } from './words.ts';
+import { difference, sentence, spoken, spokenUnit, symbol } from './words.ts';
 
 /** Before and after the fan; the run's lowest and highest where the list does not say which is the fan. */
 function lift(stations: readonly WalkStation[]): { low: number; high: number } {
@@ -14,12 +14,29 @@ function lift(stations: readonly WalkStation[]): { low: number; high: number } {
   return { low: Math.min(0, trough?.total_Pa ?? 0), high: Math.max(0, peak?.total_Pa ?? 0) };
 }
 
-/** The finding: from where to where the fan lifts the air. */
+/**
+ * Which way the air goes, read off the pressure spent between room and fan: it rises there only where the
+ * air runs back. Where nothing is spent, a run that falls beyond the fan still says that air goes on.
+ */
+function wayOf(stations: readonly WalkStation[], choice: UnitChoice): 'on' | 'back' | 'still' {
+  const inlet = stations.findIndex((station) => station.after === FAN_INLET);
+  const [first, before, after, last] = [stations[0], stations[inlet], stations[inlet + 1], stations.at(-1)];
+  if (!first || !before || !after || !last) return 'on';
+  const spent = difference('pressure', first.total_Pa, before.total_Pa, choice);
+  if (spent !== 0) return spent > 0 ? 'back' : 'on';
+  return difference('pressure', after.total_Pa, last.total_Pa, choice) < 0 ? 'on' : 'still';
+}
+
+/** The finding: from where to where the fan lifts the air, or that it cannot. */
 export function walkTitle(stations: readonly WalkStation[], choice: UnitChoice): string {
   const { low, high } = lift(stations);
+  const rise = difference('pressure', low, high, choice);
   return say('chart.walk.title', {
+    way: wayOf(stations, choice),
     low: show('pressure', low, choice).number,
     high: show('pressure', high, choice, { signed: true }).text,
+    rise: show('pressure', rise, choice, { already: true }).text,
+    outside: show('pressure', stations.at(-1)?.total_Pa ?? 0, choice).text,
   });
 }
 
@@ -58,14 +75,15 @@ export function walkSummary(input: WalkInput, names: Readonly<Record<string, str
   const parts = [
     say('chart.walk.about', {
       unit: spokenUnit('pressure', input.choice),
+      way: wayOf(input.stations, input.choice),
       low: value(trough),
       high: value(peak),
     }),
   ];
   if (input.before?.length)
     parts.push(say('chart.walk.about.before', { low: value(was.trough), high: value(was.peak) }));
-  if (input.cause) parts.push(say('chart.sentence', { text: input.cause.text }));
-  for (const { texts } of input.marks ?? []) parts.push(say('chart.sentence', { text: texts[0] ?? '' }));
+  if (input.cause) parts.push(sentence(input.cause.text));
+  for (const { texts } of input.marks ?? []) parts.push(sentence(texts[0] ?? ''));
   for (const { at, flow_L_s } of input.leaks ?? []) {
     parts.push(
       say('chart.walk.about.leak', {

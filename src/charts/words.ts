@@ -39,6 +39,11 @@ export function ended(title: string): string {
   return /[.?!]$/.test(title) ? title : say('chart.sentence', { text: title });
 }
 
+/** Words off the drawing as a sentence that can be read aloud between others. */
+export function sentence(text: string): string {
+  return ended(text.charAt(0).toUpperCase() + text.slice(1));
+}
+
 export function more(value: number): 'more' | 'less' | 'same' {
   return value > 0 ? 'more' : value < 0 ? 'less' : 'same';
 }
