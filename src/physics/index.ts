@@ -132,15 +132,4 @@ export {
   type VerdictReason,
 } from './verdict.ts';
 export * from './instruments/index.ts';
-export {
-  explain,
-  EXPLAINED,
-  fromReadings,
-  type Explanation,
-  type Fit,
-  type FittedCoefficient,
-  type FlowAt,
-  type Stage,
-  type StageResidual,
-  type Suspicion,
-} from './readings.ts';
+export * from './readings/index.ts';
