@@ -233,7 +233,7 @@ function positive(value: number): number {
   return Number.isFinite(value) && value > 0 ? value : 1;
 }
 
-function ticksOf(scale: LinearScale, count: number): Tick[] {
+export function ticksOf(scale: LinearScale, count: number): Tick[] {
   // d3 takes the count as a hint and may nearly double it; ask for fewer until they fit.
   let ask = count;
   while (ask > 2 && scale.ticks(ask).length > count + 1) ask -= 1;

@@ -1,5 +1,5 @@
 /** The shapes the charts take. Flows and pressures come in L/s and Pa; the charts turn them into the reader's unit. */
-import type { CurvePoint } from '#physics';
+import type { CurvePoint, Moment } from '#physics';
 
 export type Tone = 'healthy' | 'ghost' | 'before' | 'present';
 
@@ -61,6 +61,29 @@ export interface WalkLeak {
   readonly at: string;
   readonly x: number;
   readonly flow_L_s: number;
+}
+
+/** What a fan draws and moves on the run at a share of rated speed. */
+export interface WattsPoint {
+  readonly speed: number;
+  readonly power_W: number;
+  readonly flow_L_s: number;
+}
+
+/** A fan, or a run one change ago: its speed steps from slow to fast, and where it runs now. */
+export interface WattsFan {
+  readonly id: string;
+  readonly label: string;
+  readonly points: readonly WattsPoint[];
+  readonly present?: WattsPoint | undefined;
+}
+
+/** A shower and after it, a moment a minute, from `showerStory`. */
+export interface SteamStory {
+  readonly id: string;
+  readonly label: string;
+  readonly tone: 'healthy' | 'present';
+  readonly moments: readonly Moment[];
 }
 
 /** The numbers of a chart as a real table; the first cell of a row is its heading. */

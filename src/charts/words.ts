@@ -41,7 +41,11 @@ export function ended(title: string): string {
 
 /** Words off the drawing as a sentence that can be read aloud between others. */
 export function sentence(text: string): string {
-  return ended(text.charAt(0).toUpperCase() + text.slice(1));
+  return ended(capital(text));
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 export function more(value: number): 'more' | 'less' | 'same' {

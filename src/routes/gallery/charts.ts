@@ -6,8 +6,10 @@ import { frameFor, layout } from '#scene';
 import { trouble } from '#scene-trouble';
 import { likelyBand, RunSolver, stock } from '#session';
 import { defaults, show } from '#units';
+import leakyLoft from '../../../seeds/rigs/leaky-loft-run.json' with { type: 'json' };
+import { efforts } from './efforts.ts';
 import { faultWord, five } from './faults.ts';
-import { againstWind, whole } from './rigs.ts';
+import { againstWind, cowl, fan, grille, out, rigOf, whole } from './rigs.ts';
 import type { State } from './types.ts';
 
 const REQUIRED_L_S = 25;
@@ -223,6 +225,19 @@ function walk(
   };
 }
 
+/** Leaks gathered by piece, each where its piece begins. */
+function leaksOf(stations: readonly WalkStation[], { leaks }: Solution): Partial<WalkProps> {
+  const pieces = [...new Set(leaks.map(({ at }) => at))];
+  return {
+    leaks: pieces.map((at) => ({
+      id: at,
+      at,
+      flow_L_s: leaks.reduce((sum, leak) => sum + (leak.at === at ? leak.flow_L_s : 0), 0),
+      x: stations[Math.max(0, stations.findIndex(({ after }) => after === at) - 1)]!.x,
+    })),
+  };
+}
+
 const bad: Rig = { ...whole, faults: five };
 const walks: readonly State[] = [
   walk('empty', say('gallery.chart.empty'), whole, () => ({ stations: [] })),
@@ -240,16 +255,12 @@ const walks: readonly State[] = [
     return { cause: { x0: stations[end - 1]!.x, x1: stations[end]!.x, text } };
   }),
   walk('lit', say('gallery.chart.lit'), whole, () => ({ highlight: 'out' })),
-  walk('leak', say('gallery.chart.leak'), { ...whole, faults: leaky }, (stations, solution) => ({
-    leaks: solution.leaks.map(({ id, at, flow_L_s }) => ({
-      id,
-      at,
-      flow_L_s,
-      x: stations[Math.max(0, stations.findIndex(({ after }) => after === at) - 1)]!.x,
-    })),
-  })),
+  walk('leak', say('gallery.chart.leak'), { ...whole, faults: leaky }, leaksOf),
+  walk('leaky-run', say('gallery.chart.leaky-run'), leakyLoft as Rig, leaksOf),
+  walk('fan-first', say('gallery.chart.fan-first'), rigOf('Fan at the grille', [grille, fan, out, cowl])),
+  walk('fan-last', say('gallery.chart.fan-last'), rigOf('Fan at the outlet', [grille, out, fan, cowl])),
   walk('reversed', say('gallery.flow.reversed'), againstWind(false)),
   walk('stopped', say('gallery.flow.stopped'), againstWind(true)),
 ];
 
-export const charts: readonly State[] = [...crossings, ...ledgers, ...walks];
+export const charts: readonly State[] = [...crossings, ...ledgers, ...walks, ...efforts];

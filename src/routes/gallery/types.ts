@@ -1,6 +1,6 @@
 /** A state of a part, a chart or a control as plain data: what the page draws is what the stored pictures hold. */
 import type { ComponentProps } from 'svelte';
-import type { Crossing, Curve, Ledger, PressureWalk } from '#charts';
+import type { Crossing, Curve, Ledger, PressureWalk, SteamClock, WattsLitres } from '#charts';
 import type { MessageKey } from '#i18n';
 import type { Rig, Solution } from '#physics';
 import type { MeterReading } from '#scene-trouble';
@@ -27,6 +27,8 @@ export type Body =
     }
   | { readonly kind: 'ledger'; readonly props: Data<ComponentProps<typeof Ledger>> }
   | { readonly kind: 'walk'; readonly props: Data<ComponentProps<typeof PressureWalk>> }
+  | { readonly kind: 'watts'; readonly props: Data<ComponentProps<typeof WattsLitres>> }
+  | { readonly kind: 'steam'; readonly props: Data<ComponentProps<typeof SteamClock>> }
   | {
       readonly kind: 'options';
       choices: readonly Choice[];
