@@ -12,4 +12,4 @@ export { tell, finding, type Finding, type Problem, type ProblemCode } from './p
 export { ranges, inRange, type Range, type RangeName } from './ranges.ts';
 export { instruments, isSeedRigId, seedRig, seedRigIds, stock, type SeedRigId } from './stock.ts';
 export type { Instrument } from './schema.ts';
-export { rates, rule, type Rate } from './rates.ts';
+export { rateOf, rates, readRates, rule, type Rate } from './rates.ts';

@@ -195,6 +195,7 @@ const wording = {
 
 export type ProblemCode = keyof typeof wording;
 
+/** One thing wrong: where, what was found, what is allowed. */
 export function finding<C extends ProblemCode>(
   code: C,
   path: string,

@@ -128,6 +128,7 @@ export const ranges = {
 
 export type RangeName = keyof typeof ranges;
 
+/** Whether a number lies in a range of `ranges`, in that range’s own unit; ends included unless the range says otherwise. */
 export function inRange(name: RangeName, value: number): boolean {
   const range: Range = ranges[name];
   return (value >= range.least && value <= range.most) || (range.orZero === true && value === 0);

@@ -44,6 +44,7 @@ export function readRigText(text: string, file: string, stock: Stock = seedStock
     : { ok: false, problems: [{ file, ...parsed.finding }] };
 }
 
+/** A fan table out of parsed JSON; `file` is what problems are told of. */
 export function readFanTable(value: unknown, file: string): Read<FanTable> {
   return finish(check<FanTable>(FanTableSchema, value), file, (table) => fanFindings(table, ''));
 }
@@ -51,6 +52,7 @@ export function readFanTable(value: unknown, file: string): Read<FanTable> {
 const backwards = (pair: readonly [number, number], path: string): Finding[] =>
   pair[0] > pair[1] ? [finding('range-backwards', path, pair)] : [];
 
+/** A duct material out of parsed JSON; `file` is what problems are told of. */
 export function readMaterial(value: unknown, file: string): Read<Material> {
   return finish(
     check<Material>(MaterialSchema, value),
@@ -63,6 +65,7 @@ export function readMaterial(value: unknown, file: string): Read<Material> {
   );
 }
 
+/** An instrument out of parsed JSON; `file` is what problems are told of. */
 export function readInstrument(value: unknown, file: string): Read<Instrument> {
   return finish(check<Instrument>(InstrumentSchema, value), file, (instrument) => {
     if (instrument.measures === 'flow') return backwards(instrument.range_L_s, 'range_L_s');

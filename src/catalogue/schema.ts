@@ -248,7 +248,9 @@ export const RigSchema = record({
   room: v.optional(
     record({ volume_m3: quantity('volume_m3'), makeUpFreeArea_mm2: maybe('makeUpFreeArea_mm2') }),
   ),
-  required: v.optional(record({ flow_L_s: quantity('requiredFlow_L_s'), source: text })),
+  required: v.optional(
+    record({ flow_L_s: quantity('requiredFlow_L_s'), source: text, rate: v.optional(text) }),
+  ),
   outdoors: v.optional(record({ wind_Pa: quantity('wind_Pa') })),
   roofSpace: v.optional(record({ pressure_Pa: quantity('roofPressure_Pa') })),
   run: listOf(PieceSchema),

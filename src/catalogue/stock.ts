@@ -30,6 +30,7 @@ export type SeedRigId = keyof typeof rigs;
 
 export const seedRigIds = Object.keys(rigs) as SeedRigId[];
 
+/** Whether the starter catalogue holds a rig of that name. */
 export const isSeedRigId = (id: string): id is SeedRigId => Object.hasOwn(rigs, id);
 
 /** A fresh copy, so that nobody can spoil it for the next reader. */

@@ -29,6 +29,7 @@ const PARTS = ['observe', 'explain', 'again'] as const;
 /** Flows before and after a step's change, L/s at the outlet, for the judging of a predicted flow. */
 export type Flows = (step: TaughtStep) => { readonly before_L_s: number; readonly after_L_s: number };
 
+/** By aim, how many questions were answered and how many rightly at once; and every mistaken idea tried. */
 export function evidence(lesson: Lesson, journey: Journey, flows: Flows): Evidence {
   const counts = new Map(lesson.aims.map((aim) => [aim, { asked: 0, right: 0 }]));
   const ideas: IdeaHeld[] = [];

@@ -78,6 +78,7 @@ export type PlaceholderValues = Partial<Readonly<Record<Placeholder, string>>>;
 
 const PATTERN = /\{([^{}]*)\}/g;
 
+/** Names of the placeholders in a text, in their order, each as often as it stands there. */
 export function placeholdersIn(text: string): string[] {
   return [...text.matchAll(PATTERN)].map((match) => match[1]!);
 }

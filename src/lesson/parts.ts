@@ -70,6 +70,7 @@ function stepParts(step: Step): Part[] {
   ];
 }
 
+/** Every part of a lesson that needs words, by its path of ids. */
 export function partsOf(lesson: Lesson): Part[] {
   const list = (name: string, ids: readonly string[], needs: Part['needs']): Part[] => [
     { key: name, needs: 'title' },

@@ -10,6 +10,7 @@ const NEAR_L_S = 2;
 /** Within 1 L/s of the flow before counts as "it stays the same" (model assumption). */
 const SAME_L_S = 1;
 
+/** Which idea a predicted flow speaks for, given the flows before and after, all in L/s at the outlet. */
 export function judgePrediction(predicted_L_s: number, before_L_s: number, after_L_s: number): Verdict {
   const miss = Math.abs(predicted_L_s - after_L_s);
   const change = Math.abs(predicted_L_s - before_L_s);

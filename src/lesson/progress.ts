@@ -30,10 +30,12 @@ const FORMAT = 1;
 /** Old saves kept for each lesson; the last place is overwritten when all are taken. */
 const PLACES = 5;
 
+/** Key the place in a lesson is kept under. */
 export function progressKey(slug: string): string {
   return `lost-litres.progress.${slug}`;
 }
 
+/** Keeps the place; tells, and never throws, where the storage will not take it. */
 export function saveProgress(storage: ProgressStorage, snapshot: LessonView): SaveResult {
   const { lesson, ...journey } = snapshot.context;
   const saved = {
@@ -101,6 +103,7 @@ export function snapshotOf(lesson: Lesson, journey: Journey): LessonSnapshot {
   return lessonMachine.resolveState({ value, context: { ...journey, lesson } });
 }
 
+/** What was saved of a lesson, or why there is nothing of it. Never throws. */
 export function loadProgress(storage: ProgressStorage, lesson: Lesson): LoadResult {
   let text: string | null;
   try {

@@ -19,6 +19,7 @@ export type ReadLesson =
   | { readonly ok: true; readonly lesson: Lesson }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
+/** A lesson out of parsed JSON; `file` is what problems are told of. */
 export function readLesson(value: unknown, file: string): ReadLesson {
   const parsed = v.safeParse(lessonSchema, value);
   const problems = parsed.success

@@ -12,16 +12,19 @@ import {
   type TaughtStep,
 } from './schema.ts';
 
+/** The step at an index; throws a RangeError outside the lesson. */
 export function stepAt(lesson: Lesson, index: number): Step {
   const step = lesson.steps[index];
   if (!step) throw new RangeError(`step ${index} of a lesson with ${lesson.steps.length}`);
   return step;
 }
 
+/** The steps that put a fault in, in order. */
 export function faultSteps(lesson: Lesson): FaultStep[] {
   return lesson.steps.filter((step) => step.kind === 'fault');
 }
 
+/** What was done in a step; an untouched record where nothing was. */
 export function recordOf(journey: Journey, stepId: string): StepRecord {
   return journey.records[stepId] ?? UNTOUCHED;
 }
@@ -29,6 +32,7 @@ export function recordOf(journey: Journey, stepId: string): StepRecord {
 /** The questions a step answers by cards, by the phase they are asked in. */
 export type Part = 'observe' | 'explain' | 'again';
 
+/** The question a step asks in a part; undefined where it asks none. */
 export function questionOf(step: Step, part: Part): Question | undefined {
   return isTaught(step) ? step[part] : undefined;
 }
@@ -131,6 +135,7 @@ export function mayUndo(lesson: Lesson, journey: Journey, stepId: string): boole
   return journey.repairs.includes(stepId) && journey.furthest === mend && !journey.finished;
 }
 
+/** Whether every fault of the lesson is mended. */
 export function allRepaired(lesson: Lesson, journey: Journey): boolean {
   return faultSteps(lesson).every((step) => journey.repairs.includes(step.id));
 }

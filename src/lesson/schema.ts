@@ -167,7 +167,9 @@ export type Meter = NonNullable<CaseStep['meter']>;
 export type ChainLink = v.InferOutput<typeof link>;
 export type ChartName = (typeof CHARTS)[number];
 
+/** Whether a step explains something: a fault or a case. */
 export const isTaught = (step: Step): step is TaughtStep => step.kind === 'fault' || step.kind === 'case';
+/** Whether a prediction is of a flow, and not of cards. */
 export const guessesFlow = (predict: TaughtStep['predict']): predict is FlowGuess =>
   predict !== undefined && 'low_L_s' in predict;
 /** Whether the step changes the run before the reader's eyes. */

@@ -10,14 +10,17 @@ export interface LessonView {
   readonly context: LessonContext;
 }
 
+/** The phase the step on screen is in. */
 export function phase(snapshot: LessonView): Phase {
   return snapshot.value as Phase;
 }
 
+/** The step on screen. */
 export function currentStep({ context }: LessonView): Step {
   return stepAt(context.lesson, context.stepIndex);
 }
 
+/** What was done in the step on screen. */
 export function currentRecord({ context }: LessonView): StepRecord {
   return recordOf(context, stepAt(context.lesson, context.stepIndex).id);
 }

@@ -4,12 +4,12 @@
  * open `fluids` library. `areaShare` and `boreShare` are small over large, 0 to 1.
  */
 
-/** Step to a larger bore. */
+/** K of a step to a larger bore, `areaShare` small over large, 0 to 1. */
 export function suddenExpansion(areaShare: number): number {
   return (1 - areaShare) ** 2;
 }
 
-/** Step to a smaller bore, Re above 1e4. */
+/** K of a step to a smaller bore, `areaShare` small over large, 0 to 1; Re above 1e4. */
 export function suddenContraction(areaShare: number): number {
   return 0.5 * (1 - areaShare) ** 0.75;
 }

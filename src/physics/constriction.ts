@@ -4,13 +4,13 @@
  * rounded forms from memory, the thin one within 12 % of ISO 5167 orifice data).
  */
 
-/** Thin sharp ring: the upper bound for any neck. Also a perforated or slotted face with that free area. */
+/** K of a thin sharp ring, `open` the open share of the area, above 0 to 1: the upper bound for any neck. Also a perforated or slotted face with that free area. */
 export function thinNeck(open: number): number {
   return (0.707 * (1 - open) ** 0.375 + 1 - open) ** 2 / open ** 2;
 }
 
 /**
- * Sharp neck of length `lengthRatio` (neck length over its hydraulic diameter). The exponent 8 in phi
+ * K of a sharp neck, `open` the open share of the area (above 0 to 1), of length `lengthRatio` (neck length over its hydraulic diameter). The exponent 8 in phi
  * follows the read source; one recollection has 7, under 0.5 % apart at 0.5.
  */
 export function thickNeck(open: number, lengthRatio = 0.5): number {
@@ -20,7 +20,7 @@ export function thickNeck(open: number, lengthRatio = 0.5): number {
   return (0.5 * shut ** 0.75 + tau * shut ** 1.375 + shut ** 2 + 0.02 * lengthRatio) / open ** 2;
 }
 
-/** Rounded neck, edge radius over neck hydraulic diameter `radiusRatio`. */
+/** K of a rounded neck, `open` the open share of the area (above 0 to 1), edge radius over neck hydraulic diameter `radiusRatio`. */
 export function roundedNeck(open: number, radiusRatio: number): number {
   const zeta = 0.03 + 0.47 * 10 ** (-7.7 * radiusRatio);
   return (Math.sqrt(zeta) * (1 - open) ** 0.375 + 1 - open) ** 2 / open ** 2;
@@ -31,7 +31,7 @@ export function flattenedArea(flattened: number): number {
   return 1 - flattened ** 2;
 }
 
-/** Scale of the fan system effect of a crimp at the inlet, on inlet velocity pressure (model assumption, capped at 2.5). */
+/** K of the fan system effect of a crimp at the inlet, by the open share of the area, on inlet velocity pressure (model assumption, capped at 2.5). */
 export function crimpSystemEffect(open: number): number {
   return Math.min(2.5, 0.5 * (1 / open - 1) ** 2);
 }

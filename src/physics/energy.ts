@@ -26,7 +26,7 @@ export function heatEnergy_kWh(flow_L_s: number, heatingDegreeDays: number, hour
   return (heatRate_W(flow_L_s, heatingDegreeDays) * 24 * (hoursPerDay / 24)) / 1000;
 }
 
-/** Money for heat: `cop` is heat made per energy bought (0.8 for a flued heater, 1 resistive, 3.5 a heat pump). */
+/** Money for heat, in the unit of money of `tariffPerkWh`: `cop` is heat made per energy bought (0.8 for a flued heater, 1 resistive, 3.5 a heat pump). */
 export function heatCost(heat_kWh: number, cop: number, tariffPerkWh: number): number | null {
   return cop > 0 ? (heat_kWh / cop) * tariffPerkWh : null;
 }

@@ -182,7 +182,7 @@ export function filmDryAt_min(story: readonly Moment[], from: number): number | 
   return story.find(({ minute, film_g }) => minute >= from && film_g < 1e-6)?.minute ?? null;
 }
 
-/** Whether a surface is at or below the dew point of the air at it. */
+/** Whether a surface is at or below the dew point of the air at it; `relativeHumidity` 0 to 1. */
 export function condensesOn(surface_C: number, air_C: number, relativeHumidity: number): boolean {
   const dew = dewPoint(air_C, relativeHumidity);
   return dew !== null && surface_C < dew;

@@ -43,7 +43,7 @@ function change({ value, low, high }: Coefficient, ratio: number): NoiseChange {
   return { change_dB: value * tens, low_dB: Math.min(...ends), high_dB: Math.max(...ends) };
 }
 
-/** Fan at one relative duty, new over old speed, size and density; null unless all ratios are above 0. */
+/** Change in dB of a fan at one relative duty, by the ratios new over old of speed, size and density; null unless all are above 0. */
 export function fanNoise(speedRatio: number, sizeRatio = 1, densityRatio = 1): NoiseChange | null {
   if (!(speedRatio > 0 && sizeRatio > 0 && densityRatio > 0)) return null;
   const speed = change(NOISE.fanSpeed, speedRatio);

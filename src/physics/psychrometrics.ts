@@ -30,7 +30,7 @@ export function saturationHumidity(temperature_C: number): number {
   return absoluteHumidity(temperature_C, 1);
 }
 
-/** Relative humidity of air that holds `humidity_g_m3`; above 1 where it cannot hold it all. */
+/** Relative humidity (0 to 1) of air that holds `humidity_g_m3`; above 1 where it cannot hold it all. */
 export function relativeHumidityOf(temperature_C: number, humidity_g_m3: number): number {
   return humidity_g_m3 / saturationHumidity(temperature_C);
 }

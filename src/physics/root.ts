@@ -3,7 +3,7 @@
 /**
  * A root of `f` between `a` and `b`, whose values must differ in sign (or one be zero). Stops when the
  * bracket is down to rounding or |f| is below `tolerance`; at most 100 steps. Values at the ends that are
- * known already may be given.
+ * known already may be given. `a`, `b` and the root are in the unit `f` takes, `tolerance` in the unit it gives.
  */
 export function bracketedRoot(
   f: (x: number) => number,

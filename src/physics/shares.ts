@@ -28,7 +28,7 @@ export interface FairShares {
   readonly shares: readonly Share[];
 }
 
-/** Shapley values of `players` over all subsets; `worth[subset]`, bit i for player i, `worth.length = 2^players`. */
+/** Shapley values of `players` over all subsets; `worth[subset]`, bit i for player i, `worth.length = 2^players`, all in one unit, which is the answer's. */
 export function shapley(players: number, worth: ArrayLike<number>): number[] {
   // Of all orders, the share in which exactly a given set of `size` comes before a given player.
   const weights: number[] = [];

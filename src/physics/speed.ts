@@ -72,7 +72,7 @@ const CLOSE = 1e-4;
 
 /**
  * The speed at which a measure of the solution, taken to rise with speed, comes to what is wanted. `measure`
- * gives null where the solution cannot say; `code` is the Refusal when no speed gives it.
+ * gives null where the solution cannot say, else a number in the unit of `wanted`; speed is a share of rated; `code` is the Refusal when no speed gives it.
  */
 export function speedWhere(
   rig: Rig,

@@ -29,6 +29,8 @@ export interface Room {
 export interface Requirement {
   readonly flow_L_s: number;
   readonly source: string;
+  /** Id of one of the required rates in the catalogue, where the figure is one of them. */
+  readonly rate?: string;
 }
 
 export interface FanPoint {

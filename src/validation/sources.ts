@@ -113,6 +113,16 @@ export const SOURCES = {
     edition: 'December 2010',
     read: 'opening of the article',
   },
+  'moisture-1988': {
+    title: 'Moisture Sources Associated with Potential Damage in Cold Climate Housing',
+    edition: '1988',
+    read: 'reprint of its table',
+  },
+  'solar-handbook': {
+    title: 'A solar-housing handbook, table 10.1.1, moisture sources',
+    edition: 'not seen',
+    read: 'its figures in our notes',
+  },
   coolprop: { title: 'CoolProp, open library: humid air', edition: 'current', read: 'run for this table' },
   cipm: {
     title: 'Picard, Davis, Glaser and Fujii, Metrologia 45, density of moist air (CIPM-2007)',

@@ -1,6 +1,6 @@
 /** Required rates and how a reading is judged by them. */
 import { expect, test } from 'vitest';
-import { rates, rule } from '#catalogue';
+import { rateOf, rates, readRates, rule, seedRig, seedRigIds } from '#catalogue';
 import { judge } from '#physics';
 import messages from '../../src/i18n/messages/en.json' with { type: 'json' };
 
@@ -36,15 +36,39 @@ test.each([
 });
 
 test('a rate from memory, or none, judges nothing at any flow', () => {
-  const remembered = rates.filter((rate) => rate.intermittentMark === 'memory');
-  expect(remembered.length).toBeGreaterThan(0);
-  for (const { id } of remembered)
-    for (const flow of [0, 1000]) {
-      const judgement = judge(flow, 1, rule(id, 'intermittent')!);
-      expect(judgement).toMatchObject({ verdict: 'not judged', reason: 'verdict.unchecked-rate' });
-    }
+  const all = rates.flatMap(({ id, intermittentMark, continuousMark }) => [
+    { id, running: 'intermittent' as const, mark: intermittentMark },
+    { id, running: 'continuous' as const, mark: continuousMark },
+  ]);
+  const remembered = all.filter(({ mark }) => mark === 'memory');
+  expect(new Set(remembered.map(({ running }) => running)).size).toBe(2);
+  for (const { id, running } of remembered)
+    for (const flow of [0, 1000])
+      expect(judge(flow, 1, rule(id, running)!).verdict, `${id}, ${running}`).toBe('not judged');
+  const named = remembered.find(({ id, running }) => rule(id, running)!.required_L_s !== null)!;
+  expect(judge(30, 1, rule(named.id, named.running)!).reason).toBe('verdict.unchecked-rate');
   expect(judge(30, 1, rule('au-2022-bathroom', 'continuous')!).reason).toBe('verdict.no-rate');
   expect(judge(NaN, 1, published).reason).toBe('verdict.no-reading');
+});
+
+test('the file reads, and one that is spoilt is told of by path', () => {
+  expect(readRates(rates)).toMatchObject({ ok: true });
+  const spoilt = rates.map((rate, i) => (i === 3 ? { ...rate, intermittentMark: 'hearsay' } : rate));
+  const read = readRates(spoilt);
+  expect(read.ok ? [] : read.problems).toEqual([
+    expect.stringContaining('rates.json: 3.intermittentMark: found "hearsay"; allowed: '),
+  ]);
+  expect(readRates([{ ...rates[0], flow: 3 }]).ok).toBe(false);
+});
+
+test('a requirement that names a rate has its figure, and the rate has been checked', () => {
+  const named = seedRigIds.map(seedRig).flatMap(({ required }) => (required?.rate ? [required] : []));
+  expect(named.length).toBeGreaterThan(0);
+  for (const required of named) {
+    expect(rateOf(required)?.id).toBe(required.rate);
+    expect(rateOf(required)!.intermittentMark).not.toBe('memory');
+  }
+  expect(rateOf({ ...named[0]!, flow_L_s: 99 })).toBeNull();
 });
 
 test('each verdict carries the local code, and its words exist', () => {

@@ -4,7 +4,7 @@ import type { Failure, Rig, Solution } from '../types.ts';
 import type { Bench } from './instrument.ts';
 
 /**
- * The rig with a resistance at a grille, on the velocity pressure of its spigot; the rig itself where that
+ * The rig with a resistance at a grille, K on the velocity pressure of its spigot, a ratio; the rig itself where that
  * is not above 0 or `grille` names none. It is set behind the face:
  * a run that does not begin with its grille would be charged the entry of a bare duct end as well.
  */
@@ -28,7 +28,7 @@ export function withHood(rig: Rig, grille: string, lossCoefficient: number): Rig
   };
 }
 
-/** The bench solved with such a resistance; the `Failure` of a rig with no answer. */
+/** The bench solved with such a resistance, K on the spigot's velocity pressure, a ratio; the `Failure` of a rig with no answer. */
 export function solveWithHood(
   { rig, stock, coefficients }: Bench,
   grille: string,

@@ -77,12 +77,12 @@ export function traverseMean(
   return depths.reduce((sum: number, depth) => sum + profile(depth), 0) / depths.length;
 }
 
-/** Turbulent profile by the 1/n power law, over its peak: (distance to the nearer wall / radius)^(1/n). */
+/** Turbulent profile by the 1/n power law, over its peak, at `depth`, a share of the bore from one wall, 0 to 1: (distance to the nearer wall / radius)^(1/n). */
 export function powerProfile(depth: number, n = 7): number {
   return (2 * Math.min(depth, 1 - depth)) ** (1 / n);
 }
 
-/** Its true mean over its peak: 2 n^2 / ((n + 1)(2 n + 1)) (textbook integral over the round section). */
+/** Its true mean over its peak, a ratio: 2 n^2 / ((n + 1)(2 n + 1)) (textbook integral over the round section). */
 export function powerProfileMean(n = 7): number {
   return (2 * n * n) / ((n + 1) * (2 * n + 1));
 }
