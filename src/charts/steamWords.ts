@@ -16,7 +16,9 @@ export function steamTitle(input: SteamInput): string {
     const [now, was] = [told(thing, present, input), told(thing, healthy, input)];
     return now.way !== was.way || now.minutes !== was.minutes;
   };
-  const thing = things.find(parted) ?? 'mirror';
+  // Where both are alike, what stays wet is the news.
+  const stuck = things.find((one) => told(one, present, input).way === 'never');
+  const thing = things.find(parted) ?? stuck ?? 'mirror';
   const was = healthy && parted(thing) ? told(thing, healthy, input) : undefined;
   const now = told(thing, present, input);
   return say('chart.steam.title', { thing, ...now, was: was?.way ?? 'none', before: was?.minutes ?? 0 });

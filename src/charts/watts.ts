@@ -34,6 +34,8 @@ export interface WattsLayout {
   readonly yTicks: readonly Tick[];
   readonly rays: readonly { readonly value: number; readonly path: string }[];
   readonly lines: readonly WattsLine[];
+  /** From where one fan ran before to where it runs now, when neither has speeds to draw a line of. */
+  readonly moved: string;
   readonly same?: { readonly x: number; readonly from: number; readonly to: number } | undefined;
   readonly labels: readonly PlacedLabel[];
 }
@@ -89,6 +91,9 @@ export function wattsLayout(input: WattsInput, width: number, height: number, ty
     const now = present && drawable([present])[0];
     return { id, index, steps, path: straightPath(steps), present: now && spot(now) };
   });
+
+  const ends = lines.flatMap(({ present, steps }) => (present && steps.length < 2 ? [present] : []));
+  const moved = ends.length === 2 ? straightPath(ends) : '';
 
   // Round litres for a watt, few enough to be told apart, each to where it leaves the frame.
   const corner = top / across;
@@ -171,6 +176,7 @@ export function wattsLayout(input: WattsInput, width: number, height: number, ty
   });
   const segments = [
     ...lines.flatMap(({ steps }) => segmentsOf(steps)),
+    ...segmentsOf(moved ? ends : []),
     ...(same ? [{ x1: same.x, y1: 0, x2: same.x, y2: box.height }] : []),
   ];
   const dot = type * 0.5;
@@ -188,6 +194,7 @@ export function wattsLayout(input: WattsInput, width: number, height: number, ty
     yTicks: ticksOf(up, Math.max(2, Math.round(box.height / (type * 3.6)))),
     rays: rays.map(({ value, path }) => ({ value, path })),
     lines,
+    moved,
     same,
     labels: placeLabels(
       requests,
@@ -219,5 +226,5 @@ function nice(value: number): number {
 
 /** What a table and a title say of one fan. */
 export function presentOf(fan: WattsFan | undefined): WattsPoint | undefined {
-  return fan && (fan.present ?? drawable(fan.points).at(-1));
+  return fan && drawable([...fan.points, ...(fan.present ? [fan.present] : [])]).at(-1);
 }
