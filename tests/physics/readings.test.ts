@@ -32,6 +32,12 @@ const LISTS: readonly (readonly Fault[])[] = [
   [{ kind: 'extra-length', at: 'out', amount: 1 }],
 ];
 
+/** A fault of every kind that fits this rig. */
+const EVERY: readonly Fault[] = (Object.keys(FAULTS) as FaultKind[]).flatMap((kind): Fault[] => {
+  const piece = rig.run.find((each) => FAULTS[kind].fits(each, stock));
+  return piece && kind !== 'joint-off' ? [{ kind, at: piece.id, amount: 0.4 }] : [];
+});
+
 function solved(faults: readonly Fault[]): Solution {
   const solution = solve({ ...rig, faults }, stock);
   if (solution.outcome === 'failed') throw new Error(solution.found);
@@ -59,12 +65,21 @@ describe('fitting what is uncertain', () => {
   });
 
   test('what may be nothing, the fan and the walls are fitted too', () => {
-    const names = fit(readings(central, 0.1)).fitted.map(({ name }) => name);
+    const sound = readings(central, 0.1);
+    const names = fit(sound).fitted.map(({ name }) => name);
     expect(names).toContain('fan pressure');
     expect(names.some((name) => name.startsWith('roughness of'))).toBe(true);
-    const lowest = inputs.filter(({ low, name }) => low === 0 && names.includes(name));
-    expect(names.length).toBeGreaterThan(5);
-    expect(lowest.every(({ name }) => names.includes(name))).toBe(true);
+    // Every input that moves a flow is there, those whose range begins at nothing among them.
+    const moves = inputs.filter(({ name, low, high }) =>
+      [low, high].some((end) => {
+        const moved = readings({ ...central, [name]: end }, 0.1);
+        return moved.some(({ flow_L_s }, i) => Math.abs(flow_L_s - sound[i]!.flow_L_s) > 1e-6);
+      }),
+    );
+    expect(names).toEqual(moves.map(({ name }) => name));
+    const crimped = fromReadings(rig, stock, [{ faults: EVERY, flow_L_s: 25, standard_L_s: 0.5 }])!;
+    const fromNothing = inputs.filter(({ low }) => low === 0).map(({ name }) => name);
+    expect(crimped.fitted.some(({ name }) => fromNothing.includes(name))).toBe(true);
   });
 
   test('sharp readings of other values: flows come back, and the values go the right way', () => {
@@ -132,9 +147,8 @@ describe('explaining bad readings', () => {
     'flow and one pressure': [FLOW, still('inlet')],
     'flow and three pressures': [FLOW, still('grille'), still('inlet'), still('fan')],
   };
-  const standardOf = (probe: Probe) => (probe.kind === 'flow' ? 0.5 : 0.5);
   const read = (solution: Solution, probes: readonly Probe[]): Observation[] =>
-    probes.map((probe) => ({ probe, value: probed(solution, probe)!, standard: standardOf(probe) }));
+    probes.map((probe) => ({ probe, value: probed(solution, probe)!, standard: 0.5 }));
 
   const secrets = (Object.keys(FAULTS) as FaultKind[]).flatMap((kind): Fault[] => {
     const piece = rig.run.find((each) => FAULTS[kind].fits(each, stock));
@@ -164,16 +178,24 @@ describe('explaining bad readings', () => {
     return { seen, first, tied };
   }
 
-  test('more readings put the secret fault first more often; it is nearly always among the declared ties', () => {
-    const scores = Object.fromEntries(Object.entries(SETS).map(([name, probes]) => [name, score(probes)]));
-    console.log(JSON.stringify(scores));
-    const [alone, one, three] = Object.values(scores);
-    expect(three!.first).toBeGreaterThanOrEqual(alone!.first);
-    for (const { seen, tied } of [alone!, one!, three!]) {
-      expect(seen).toBeGreaterThan(8);
-      expect(tied / seen).toBeGreaterThan(0.7);
-    }
-  }, 120_000);
+  /**
+   * Least that may stand first, and least among the declared ties, of the kinds that show: one amount, the
+   * first place each kind fits on this rig. Seen when written: 4, 7, 9 first and 10, 14, 14 tied.
+   */
+  test.each([
+    ['flow alone', 13, 4, 10],
+    ['flow and one pressure', 17, 7, 14],
+    ['flow and three pressures', 17, 9, 14],
+  ] as const)(
+    '%s: of %i kinds that show, %i first and %i among the ties',
+    (name, shown, first, tied) => {
+      const found = score(SETS[name]!);
+      expect(found.seen).toBe(shown);
+      expect(found.first).toBeGreaterThanOrEqual(first);
+      expect(found.tied).toBeGreaterThanOrEqual(tied);
+    },
+    60_000,
+  );
 
   test('a run with nothing wrong is taken for sound, and a reading nothing explains is said to be so', () => {
     const probes = SETS['flow and three pressures']!;
