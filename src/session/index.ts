@@ -3,3 +3,4 @@ export { settings, readSettings, type Theme, type View } from './settings.svelte
 export { LessonPlay, type Balance } from './lesson-play.svelte.ts';
 export { browserStorage } from './storage.ts';
 export * from './lesson-engine.ts';
+export * from './efforts.ts';

@@ -6,7 +6,6 @@ import { frameFor, layout } from '#scene';
 import { trouble } from '#scene-trouble';
 import { likelyBand, RunSolver, stock } from '#session';
 import { defaults, show } from '#units';
-import leakyLoft from '../../../seeds/rigs/leaky-loft-run.json' with { type: 'json' };
 import { efforts } from './efforts.ts';
 import { faultWord, five } from './faults.ts';
 import { againstWind, cowl, fan, grille, out, rigOf, whole } from './rigs.ts';
@@ -256,7 +255,6 @@ const walks: readonly State[] = [
   }),
   walk('lit', say('gallery.chart.lit'), whole, () => ({ highlight: 'out' })),
   walk('leak', say('gallery.chart.leak'), { ...whole, faults: leaky }, leaksOf),
-  walk('leaky-run', say('gallery.chart.leaky-run'), leakyLoft as Rig, leaksOf),
   walk('fan-first', say('gallery.chart.fan-first'), rigOf('Fan at the grille', [grille, fan, out, cowl])),
   walk('fan-last', say('gallery.chart.fan-last'), rigOf('Fan at the outlet', [grille, out, fan, cowl])),
   walk('reversed', say('gallery.flow.reversed'), againstWind(false)),

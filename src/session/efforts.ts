@@ -1,0 +1,62 @@
+/** What a fan draws and moves at its speeds, and what a shower does to a room, ready for the charts. */
+import {
+  absoluteHumidity,
+  atSameWatts,
+  atSpeed,
+  MOISTURE,
+  saturationHumidity,
+  showerStory,
+  withFan,
+  type FanTable,
+  type Moment,
+  type Rig,
+  type Solution,
+  type Stock,
+} from '#physics';
+
+export interface Effort {
+  readonly speed: number;
+  readonly power_W: number;
+  readonly flow_L_s: number;
+}
+
+/** The rig with a fan at a share of rated speed; undefined where it cannot run or states no power. */
+export function effortAt(rig: Rig, stock: Stock, fan: FanTable, speed: number): Effort | undefined {
+  const answer = atSpeed(withFan(rig, fan), stock, speed);
+  const power_W = answer.outcome === 'solved' ? answer.solution.fan.power_W : null;
+  if (answer.outcome !== 'solved' || power_W === null) return undefined;
+  return { speed, power_W, flow_L_s: answer.solution.flow_L_s.outdoors };
+}
+
+/** Flows of fans at the most watts all of them can draw; undefined where none can. */
+export function effortsAtSameWatts(rig: Rig, stock: Stock, fans: readonly FanTable[]) {
+  const contenders = atSameWatts(rig, stock, fans, { flow: 'outdoors' });
+  const power_W = contenders.find((one) => one.power_W !== null)?.power_W;
+  return power_W == null ? undefined : { power_W, flow_L_s: contenders.map(({ flow_L_s }) => flow_L_s) };
+}
+
+/** Ten minutes in a room at 22 °C, made up with air at 20 °C and 55 % (model assumption). */
+export const SHOWER_MIN = 10;
+const ROOM_C = 22;
+const MAKE_UP = { temperature_C: 20, relativeHumidity: 0.55 };
+
+/** A mirror as cold as the walls fogs once the air holds more than air at its face can. */
+export const MIRROR_FOGS =
+  saturationHumidity(ROOM_C - MOISTURE.wallBelowRoom_K.value) / saturationHumidity(ROOM_C);
+
+/** A shower with the fan on, and off again some minutes after it. */
+export function showerOf(
+  rig: Rig,
+  solution: Solution,
+  whole_min: number,
+  runOn_min = whole_min,
+): readonly Moment[] {
+  const makeUp_g_m3 = absoluteHumidity(MAKE_UP.temperature_C, MAKE_UP.relativeHumidity);
+  const room = {
+    volume_m3: rig.room?.volume_m3 ?? 12,
+    temperature_C: ROOM_C,
+    flow_L_s: solution.flow_L_s.room,
+    makeUp_g_m3,
+  };
+  return showerStory({ room, start_g_m3: makeUp_g_m3, shower_min: SHOWER_MIN, runOn_min, whole_min });
+}
