@@ -4,7 +4,7 @@
  * pays for it, and a second cause has to earn its place.
  */
 
-/** Smallest amount that counts as a fault; chances lie from here to 1, falling off as exp(-amount / mean). */
+/** Smallest amount that counts as a fault (model assumption); chances lie from here to 1, falling off as exp(-amount / mean). */
 export const LEAST_AMOUNT = 0.02;
 
 /** Log of the prior density of an amount from LEAST_AMOUNT to 1. */

@@ -10,7 +10,7 @@ import { probed, type Observation, type Probe } from './probes.ts';
 import { solve } from '../solve.ts';
 import type { Fault, FaultKind, Rig, Solution, Stock } from '../types.ts';
 
-/** A candidate still explains the readings when none is off by more than this many standard errors. */
+/** A candidate still explains the readings when none is off by more than this many standard errors (model assumption). */
 export const EXPLAINED = 2;
 /**
  * Candidates less than this many times less probable than the leader are not told from it: "not worth more
@@ -21,7 +21,7 @@ export const TOLD_APART = 3;
 export interface Candidate {
   /** One fault or two, at their most probable amounts; empty: nothing is wrong. */
   readonly faults: readonly Fault[];
-  /** Chance, 0 to 1, among all candidates weighed. */
+  /** Chance, 0 to 1, among all candidates worked out: every single fault, and the pairs in `fullPairs`. */
   readonly weight: number;
   /** Computed less read at those amounts, in standard errors, in the order of the observations. */
   readonly off: readonly number[];

@@ -6,16 +6,27 @@ import { show, type UnitChoice } from '#units';
 import {
   changes,
   currentStep,
+  everyStage,
   faultSteps,
   isTaught,
   pile,
   stagesOf,
   subjectOf,
+  type Lesson,
   type LessonText,
 } from '#lesson';
 import type { Balance, LessonPlay, Likely } from '#session';
 
 export const faultWord = (fault: Fault) => say(`fault.${fault.kind}` as MessageKey);
+
+/** Faults the scene draws without its second door. */
+const PLAIN: readonly Fault['kind'][] = ['sag', 'crimp', 'flexible-swap', 'tight-ties', 'extra-length'];
+
+/** Whether any step of the lesson shows a fault, or a meter, that only the scene's second door draws. */
+export function needsTrouble(lesson: Lesson): boolean {
+  const metered = lesson.steps.some((step) => step.kind === 'case' && step.meter !== undefined);
+  return metered || everyStage(lesson).some(({ faults }) => faults.some(({ kind }) => !PLAIN.includes(kind)));
+}
 
 /** Whether the present step's change is in the picture. */
 export function inPicture(play: LessonPlay): boolean {
