@@ -2,7 +2,7 @@
 import { rounded, show, type UnitChoice } from '#units';
 import { say } from '#i18n';
 import type { Account, LedgerRow } from './ledger.ts';
-import { brief, sentence, spoken, spokenUnit, symbol } from './words.ts';
+import { brief, capital, sentence, spoken, spokenUnit, symbol } from './words.ts';
 import type { ChartTable } from './types.ts';
 
 /** The finding: who took how much, or what came back. */
@@ -11,11 +11,8 @@ export function ledgerTitle({ rows, lost, gained, opening }: Account, choice: Un
   const text = (value: number): string => show('flow', value, choice, { already: true }).text;
   if (gained > 0) return say('chart.ledger.title.mended', { gained: text(gained), lost: text(lost) });
   if (lost === 0 || debits.length === 0) return say('chart.ledger.title.opening', { flow: text(opening) });
-  return say('chart.ledger.title.lost', {
-    count: debits.length,
-    label: debits[0]?.label ?? '',
-    lost: text(lost),
-  });
+  const label = debits[0]?.label ?? '';
+  return capital(say('chart.ledger.title.lost', { count: debits.length, label, lost: text(lost) }));
 }
 
 /**
@@ -52,7 +49,7 @@ export function ledgerSummary(state: Account, required: number | undefined, choi
     parts.push(
       say('chart.ledger.about.row', {
         way,
-        label: row.label,
+        label: capital(row.label),
         amount: flow(Math.abs(row.amount)),
         after: flow(row.after),
       }),
