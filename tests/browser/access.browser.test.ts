@@ -41,7 +41,7 @@ async function overflow(reader: Page): Promise<number> {
   return over();
 }
 
-/** Light on the desk and dark on the phone, or with `all` both on both. */
+/** Paper and high contrast on the desk and blueprint on the phone, or with `all` each of the first two on both. */
 async function expectOpenToAll(reader: Page, where: string, all = false): Promise<void> {
   for (const viewport of [PHONE, DESK]) {
     await reader.setViewportSize(viewport);
@@ -50,6 +50,16 @@ async function expectOpenToAll(reader: Page, where: string, all = false): Promis
       if (!all && colorScheme !== own) continue;
       await reader.emulateMedia({ colorScheme });
       expect.soft(await findings(reader), `${where}, ${colorScheme}, ${viewport.width} wide`).toEqual([]);
+    }
+    if (viewport === DESK) {
+      const theme = (name: string | null) =>
+        reader.evaluate((wanted) => {
+          if (wanted === null) delete document.documentElement.dataset.theme;
+          else document.documentElement.dataset.theme = wanted;
+        }, name);
+      await theme('contrast');
+      expect.soft(await findings(reader), `${where}, high contrast`).toEqual([]);
+      await theme(null);
     }
     expect.soft(await smallTargets(reader), `${where}, ${viewport.width} wide`).toEqual([]);
   }
