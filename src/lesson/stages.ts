@@ -149,14 +149,21 @@ export function everyStage(lesson: Lesson): Stage[] {
   return [...byKey.values()];
 }
 
+/** Listed once a lesson: keys are asked for on every frame of a move. */
+const listed = new WeakMap<Lesson, readonly string[]>();
+
 /** Every fault of the lesson once, so that a stage can be told by a few numbers. */
-function everyFault(lesson: Lesson): string[] {
+function everyFault(lesson: Lesson): readonly string[] {
+  const known = listed.get(lesson);
+  if (known) return known;
   const faults = lesson.steps.flatMap((step) => {
     if (!isTaught(step)) return [];
     const { from, to } = stagesOf(lesson, step);
     return [...from.faults, ...to.faults];
   });
-  return [...new Set(faults.map((fault) => JSON.stringify(fault)))];
+  const all = [...new Set(faults.map((fault) => JSON.stringify(fault)))];
+  listed.set(lesson, all);
+  return all;
 }
 
 /** A short name for a stage, the same whatever order its faults are in. */

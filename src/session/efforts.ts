@@ -3,6 +3,7 @@ import {
   absoluteHumidity,
   atSameWatts,
   atSpeed,
+  HOUSEHOLD,
   MOISTURE,
   saturationHumidity,
   showerStory,
@@ -35,10 +36,9 @@ export function effortsAtSameWatts(rig: Rig, stock: Stock, fans: readonly FanTab
   return power_W == null ? undefined : { power_W, flow_L_s: contenders.map(({ flow_L_s }) => flow_L_s) };
 }
 
-/** Ten minutes in a room at 22 °C, made up with air at 20 °C and 55 % (model assumption). */
-export const SHOWER_MIN = 10;
-const ROOM_C = 22;
-const MAKE_UP = { temperature_C: 20, relativeHumidity: 0.55 };
+/** The shower and the room every consequence is told of. */
+export const SHOWER_MIN = HOUSEHOLD.shower_min.value;
+const ROOM_C = HOUSEHOLD.room_C.value;
 
 /** A mirror as cold as the walls fogs once the air holds more than air at its face can. */
 export const MIRROR_FOGS =
@@ -51,9 +51,9 @@ export function showerOf(
   whole_min: number,
   runOn_min = whole_min,
 ): readonly Moment[] {
-  const makeUp_g_m3 = absoluteHumidity(MAKE_UP.temperature_C, MAKE_UP.relativeHumidity);
+  const makeUp_g_m3 = absoluteHumidity(HOUSEHOLD.makeUp_C.value, HOUSEHOLD.makeUpHumidity.value);
   const room = {
-    volume_m3: rig.room?.volume_m3 ?? 12,
+    volume_m3: rig.room?.volume_m3 ?? HOUSEHOLD.volume_m3.value,
     temperature_C: ROOM_C,
     flow_L_s: solution.flow_L_s.room,
     makeUp_g_m3,

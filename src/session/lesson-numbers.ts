@@ -30,10 +30,13 @@ export function builtValues(
   asked?: ReadonlySet<string>,
 ): BuiltValues {
   const values: Partial<Record<BuiltName, readonly [Quantity, number]>> = {};
+  const sides = {
+    before: { rig: from, solution: solve(from, stock) },
+    after: { rig: to, solution: solve(to, stock) },
+  };
   for (const name of Object.keys(BUILT) as (keyof typeof BUILT)[]) {
     if (asked && !asked.has(name)) continue;
-    const rig = name.endsWith('_before') ? from : to;
-    const solution = solve(rig, stock);
+    const { rig, solution } = sides[name.endsWith('_before') ? 'before' : 'after'];
     const number = NUMBERS[name.replace('_before', '')];
     const value = solution.outcome === 'solved' ? number?.(rig, solution, subjectOf(step)) : undefined;
     if (value !== null && value !== undefined) values[name] = [BUILT[name], value];

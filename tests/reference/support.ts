@@ -1,15 +1,13 @@
 /** What the checks against outside sources share: standard air, a run that is one duct only, printed figures. */
 import { expect } from 'vitest';
-import { systemCurve, frictionFactor, type Air, type Duct, type Fault, type Rig, type Stock } from '#physics';
+import { systemCurve, type Air, type Duct, type Fault, type Rig, type Stock } from '#physics';
 import fans from '../../seeds/fans.json' with { type: 'json' };
 import materials from '../../seeds/materials.json' with { type: 'json' };
+import { STANDARD_AIR, straight } from '../../src/validation/engine.ts';
 
 export const stock = { fans, materials } as unknown as Stock;
 
-type StatedAir = Required<Pick<Air, 'density_kg_m3' | 'kinematicViscosity_m2_s'>>;
-
-/** ASHRAE Fundamentals 2021 ch. 21, as transcribed: 1.204 kg/m3 and Re = 66.4 D(mm) V. */
-export const STANDARD_AIR: StatedAir = { density_kg_m3: 1.204, kinematicViscosity_m2_s: 1.506e-5 };
+export { STANDARD_AIR, straight };
 
 /**
  * Holds `actual` to every digit of a printed number: half a unit of the last digit, and a tenth of a unit
@@ -25,21 +23,6 @@ export function expectPrinted(actual: number, printed: string, because = printed
 /** Holds `actual` within a share of `expected`. */
 export function expectWithin(actual: number, expected: number, share: number, because = ''): void {
   expect(Math.abs(actual / expected - 1), `${because} ${actual} for ${expected}`).toBeLessThanOrEqual(share);
-}
-
-/** The speed, velocity pressure and friction per metre of straight duct, from the factor alone. */
-export function straight(
-  bore_mm: number,
-  flow_L_s: number,
-  roughness_mm: number,
-  air: StatedAir = STANDARD_AIR,
-) {
-  const bore = bore_mm / 1000;
-  const velocity = flow_L_s / 1000 / ((Math.PI / 4) * bore ** 2);
-  const velocityPressure = (air.density_kg_m3 / 2) * velocity ** 2;
-  const reynolds = (velocity * bore) / air.kinematicViscosity_m2_s;
-  const factor = frictionFactor(reynolds, roughness_mm / bore_mm);
-  return { velocity, velocityPressure, reynolds, factor, perMetre: (factor / bore) * velocityPressure };
 }
 
 /** Enough of a fan for a rig to be legal; it takes no part in a system curve. */
