@@ -2,9 +2,10 @@
 import type { Point } from '../../types.ts';
 import { finish, type Raw } from '../centreline.ts';
 import { extents } from '../bore.ts';
-import { clamp } from '../numbers.ts';
+import { bump, clamp } from '../numbers.ts';
 import type { Site } from './drawer.ts';
-import { radians } from './marks.ts';
+import { radians, upward } from './marks.ts';
+import { narrow } from './necks.ts';
 
 /** A place and the way the duct runs there. */
 interface Pose extends Point {
@@ -63,7 +64,7 @@ function lay(points: Raw[], first: number, last: number, path: readonly Point[])
 }
 
 /** Bores of duct over which a new bend is led back to the old line, and the radius of a tight one. */
-const LEAD = 3.2;
+const LEAD = 4.2;
 const TIGHT = 0.72;
 
 /** First point of the stretch of duct before the fan that a bend may move, or the last behind it. */
@@ -107,7 +108,7 @@ function atFan(site: Site, points: Raw[], id: string): void {
       y: inlet.y - inlet.ty * straight,
     };
     const arc = arcTo(flange, bent, bore * TIGHT);
-    const path = [...curve(before[begin]!, arc.start, 0.5), ...arc.points.slice(1), inlet];
+    const path = [...curve(before[begin]!, arc.start, 0.42), ...arc.points.slice(1), inlet];
     lay(points, begin, first - 1, path);
   }
   if (across > 0 && last < points.length - 2) {
@@ -159,16 +160,58 @@ function hangLoose(site: Site, points: Raw[], id: string, behindFan: boolean): v
   else lay(points, hinge, last, path.reverse());
 }
 
+/** A load presses duct down onto what bears it, and dents come from one side and the other: the middle gives way. */
+function pressed(site: Site, points: Raw[]): void {
+  const reach = extents(points);
+  for (const neck of narrow(site, points)) {
+    const shape = site.shapes.get(neck.piece) ?? {};
+    const load = neck.flat !== undefined && shape.crushedOpenArea !== undefined && neck.area !== undefined;
+    const dent = neck.flat === undefined;
+    if (!load && !dent) continue;
+    if (shape.boreRatio !== undefined && neck.ratio === shape.boreRatio) continue;
+    const deep = (site.bores.get(neck.piece)! / 2) * (1 - neck.ratio);
+    const start = reach.get(neck.piece)!.from;
+    const side = dent && Math.round((neck.along - start) / (neck.reach * 1.9)) % 2 ? -1 : 1;
+    for (let index = 0; index < points.length; index += 1) {
+      const point = points[index]!;
+      if (point.piece !== neck.piece) continue;
+      const far = (Math.abs(point.along - neck.along) - (neck.flat ?? 0)) / neck.reach;
+      if (far >= 1) continue;
+      const give = deep * bump(Math.max(0, far)) * side * -upward(point);
+      points[index] = { ...point, x: point.x - point.ty * give, y: point.y + point.tx * give };
+    }
+  }
+}
+
+/** Where a duct has come off the line jumps, and each side keeps its own direction. */
+function parted(points: Raw[], bores: ReadonlyMap<string, number>): Raw[] {
+  for (let index = 2; index < points.length - 2; index += 1) {
+    const a = points[index - 1]!;
+    const b = points[index]!;
+    if (a.piece === b.piece || Math.hypot(b.x - a.x, b.y - a.y) < (bores.get(b.piece) ?? 10) * 0.2) continue;
+    const before = points[index - 2]!;
+    const behind = points[index + 1]!;
+    points[index - 1] = { ...a, tx: before.tx, ty: before.ty };
+    points[index] = { ...b, tx: behind.tx, ty: behind.ty };
+  }
+  return points;
+}
+
 export function bend(site: Site, sound: Raw[]): Raw[] {
   const { run } = site.rig;
   const fan = run.findIndex(({ kind }) => kind === 'fan');
   const reach = extents(sound);
   const off = run.filter(({ id }) => site.shapes.get(id)?.jointOff && reach.has(id));
   const fanShape = site.shapes.get(run[fan]?.id ?? '') ?? {};
-  if (!off.length && !fanShape.doubledBack_deg && !fanShape.inletBend_deg) return sound;
+  const harmed = run.some(({ id }) => {
+    const shape = site.shapes.get(id) ?? {};
+    return shape.crushedOpenArea !== undefined || shape.dentOpenArea !== undefined;
+  });
+  if (!off.length && !harmed && !fanShape.doubledBack_deg && !fanShape.inletBend_deg) return sound;
   const points = sound.slice();
   if (fan >= 0) atFan(site, points, run[fan]!.id);
   const led = finish(points);
+  if (harmed) pressed(site, led);
   for (const piece of off) hangLoose(site, led, piece.id, run.indexOf(piece) > fan);
-  return finish(led);
+  return parted(finish(led), site.bores);
 }

@@ -47,7 +47,7 @@ export const from = (place: Pick<Sample, 'x' | 'y' | 'tx' | 'ty'>, along: number
 });
 
 /** Which side of the duct here is up, or nearest to it: -1 left of the flow, 1 right. */
-export const upward = (place: Sample) => (place.tx >= -0.01 ? -1 : 1);
+export const upward = (place: Pick<Sample, 'tx'>) => (place.tx >= -0.01 ? -1 : 1);
 
 /** A line across the duct at a place along. */
 export function slice(points: readonly Sample[], along: number, reach: number): string {
