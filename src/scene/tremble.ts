@@ -2,7 +2,7 @@
 import type { Rig, Solution } from '#physics';
 
 /** Pa/m below which nothing trembles, and over which it trembles as far as it will (drawing only). */
-const CALM = 6;
+const CALM = 15;
 const WILD = 300;
 /** Least and most it moves, px. */
 const LEAST = 0.35;

@@ -147,6 +147,7 @@ describe('where it trembles', () => {
     return tremble(rig, solution);
   };
   test('the duct before a crimp, the crushed duct, and never further than a pixel and a half', () => {
+    expect(at()).toBe(null);
     expect(at(joint('crimp', 'fan', 0.9))!.piece).toBe('inlet');
     expect(at(joint('crushed', 'out'))!.piece).toBe('out');
     expect(at(joint('crushed', 'out'))!.px).toBeLessThanOrEqual(1.5);
