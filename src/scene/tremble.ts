@@ -2,9 +2,10 @@
 import type { Rig, Solution } from '#physics';
 
 /** Pa/m below which nothing trembles, and over which it trembles as far as it will (drawing only). */
-const CALM = 6;
-const WILD = 60;
-/** Most it moves, px. */
+const CALM = 15;
+const WILD = 300;
+/** Least and most it moves, px. */
+const LEAST = 0.35;
 const MOST = 1.5;
 
 export interface Tremble {
@@ -29,7 +30,7 @@ export function tremble({ run }: Rig, solution: Solution): Tremble | null {
     if (perMetre <= most) return;
     most = perMetre;
     const shaken = piece.kind === 'fan' && index > 0 ? run[index - 1]!.id : piece.id;
-    worst = { piece: shaken, px: MOST * Math.min(1, (perMetre - CALM) / (WILD - CALM)) };
+    worst = { piece: shaken, px: LEAST + (MOST - LEAST) * Math.min(1, (perMetre - CALM) / (WILD - CALM)) };
   });
   return worst;
 }

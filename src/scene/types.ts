@@ -114,6 +114,8 @@ export interface FanDrawing {
   readonly axis: string;
   readonly feet: string;
   readonly bearer: string;
+  /** SVG transform of a fan that stands askew; empty for a level one. */
+  readonly turn: string;
 }
 
 export interface Fixture {

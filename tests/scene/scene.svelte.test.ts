@@ -1,9 +1,11 @@
 /** The scene as put on the page: what it says, what it marks, what it tells back. */
 import { fireEvent, render } from '@testing-library/svelte';
 import { expect, test, vi } from 'vitest';
+import { seedRig } from '#catalogue';
 import { defaults } from '#units';
 import { describe as tell, LostHatch, Scene } from '#scene';
-import { bathroom } from './rigs.ts';
+import { trouble } from '#scene-trouble';
+import { bathroom, caseOf } from './rigs.ts';
 
 // jsdom has none of these; the scene asks for them as it loads: its width, whether the reader wants less movement.
 vi.hoisted(() => {
@@ -78,4 +80,29 @@ test('the lost-air hatch is the one the gap is filled with', () => {
   expect(container.querySelector(`path[fill="url(#${id})"]`)!.getAttribute('d')).not.toBe('');
   const own = render(LostHatch, { id: 'elsewhere' });
   expect(own.container.querySelector('#elsewhere')).toBeTruthy();
+});
+
+test('the duct before a crimp trembles, but never in a still picture', async () => {
+  const { container, rerender } = render(Scene, { ...props('crimp'), still: false });
+  const shaken = () =>
+    [...container.querySelectorAll('.trembles')].map((each) => each.getAttribute('data-piece'));
+  expect(shaken()).toEqual(['inlet']);
+  await rerender({ still: true });
+  expect(shaken()).toEqual([]);
+});
+
+test('what is wrong and a meter are drawn where a page brings the drawer for them, and else not', async () => {
+  const { rig, solution, healthy } = caseOf('leak', {
+    ...seedRig('upstairs-bathroom'),
+    faults: [{ kind: 'joint-open', at: 'out', amount: 1 }],
+  });
+  const meter = { kind: 'bag', place: 'grille', text: '24.5' } as const;
+  const shared = { rig, solution, healthy, choice: defaults, still: true, description: 'a leak' };
+  const { container, queryByText, rerender } = render(Scene, shared);
+  const marked = () =>
+    [...container.querySelectorAll('[data-trouble]')].map((each) => each.getAttribute('data-trouble'));
+  expect(marked()).toEqual([]);
+  await rerender({ trouble, meter });
+  expect(marked()).toEqual(['leak', 'joint-open']);
+  expect(queryByText('24.5')).toBeTruthy();
 });

@@ -91,7 +91,7 @@ export function samples(
       half,
       full,
       hub: middle,
-      share: usual > 0 ? clamp(flow / usual, 0, 1) : 0,
+      share: usual > 0 ? clamp(Math.abs(flow) / usual, 0, 1) : 0,
       velocity_m_s: (result?.velocity_m_s ?? 0) / Math.max(area, 0.05),
     };
   });

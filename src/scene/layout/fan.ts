@@ -23,7 +23,32 @@ function blade(
   return `M${at(a.x, a.y)}Q${at(bend.x, bend.y)} ${at(b.x, b.y)}L${at(b.x + thick, b.y)}Q${at(bend.x + thick * 1.8, bend.y)} ${at(a.x + thick * 1.3, a.y)}Z`;
 }
 
+/** A fan that stands askew is drawn level and turned about its middle; `turn` is an SVG transform, empty when level. */
 export function fan(piece: string, points: readonly Sample[], extent: Extent, size: Sizes): FanDrawing {
+  const own = points.filter((point) => point.piece === piece);
+  const tilt = Math.atan2(own[own.length - 1]!.y - own[0]!.y, own[own.length - 1]!.x - own[0]!.x);
+  if (Math.abs(tilt) < 0.01) return { ...level(piece, points, extent, size), turn: '' };
+  const middle = placeAt(points, (extent.from + extent.to) / 2);
+  const untilted = points.map((point) => {
+    if (point.piece !== piece) return point;
+    const ahead = point.along - middle.along;
+    return { ...point, x: middle.x + ahead, y: middle.y, tx: 1, ty: 0 };
+  });
+  return {
+    ...level(piece, untilted, extent, size),
+    // What bears it stands square to the house, so it bears nothing here.
+    feet: '',
+    bearer: '',
+    turn: `rotate(${((tilt * 180) / Math.PI).toFixed(1)} ${at(middle.x, middle.y)})`,
+  };
+}
+
+function level(
+  piece: string,
+  points: readonly Sample[],
+  extent: Extent,
+  size: Sizes,
+): Omit<FanDrawing, 'turn'> {
   const long = extent.to - extent.from;
   const place = (t: number) => placeAt(points, extent.from + long * t);
   const own = points.filter((point) => point.piece === piece);

@@ -11,7 +11,7 @@ import { crimp, fan } from './fan.ts';
 import { walk } from './legs.ts';
 import { fixture } from './fittings.ts';
 import { letter } from './lettering.ts';
-import { at, clamp, line, n, segment } from './numbers.ts';
+import { at, line, n, segment } from './numbers.ts';
 import { planOf, type Exit } from './plan.ts';
 import { room, steaminess } from './room.ts';
 import { fit } from './scale.ts';
@@ -113,8 +113,6 @@ export function layout(
   const first = points[0]!;
   const hasGrille = run[0]?.kind === 'grille';
   const drop = hasGrille ? Math.max(4, first.full * 0.3) : 0;
-  const share =
-    healthy.flow_L_s.outdoors > 0 ? clamp(solution.flow_L_s.outdoors / healthy.flow_L_s.outdoors, 0, 1) : 0;
   const mouth = { x: first.x, y: size.ceiling + size.board + drop };
   const required = rig.required?.flow_L_s ?? healthy.flow_L_s.room * 0.6;
   const riserHalf = first.full * (1 + 2 * WALL[run[1] ? styleOf(run[1]) : 'rigid']) + 1;
@@ -175,7 +173,6 @@ export function layout(
       points,
       { outlet, exit: plan.exit, most: raysMost(plan.exit, outlet, last.full, frame, size) },
       mouth,
-      share,
       size.wide,
     ),
     trouble,

@@ -39,7 +39,9 @@ export function supports(
       const here = placeAt(points, along);
       const thick = here.full * 2 * WALL[styleOf(piece)];
       const top = rafterUnder(size, x);
-      const duct = here.y - here.half - thick;
+      // Measured straight up and down, so longer across a duct that slopes.
+      const upright = (here.half + thick) / Math.max(0.5, Math.abs(here.tx));
+      const duct = here.y - upright;
       const key = `${piece.id}/${gone ? 'empty' : 'held'}/${Math.round(place * 1000)}`;
       if (gone)
         return {
@@ -55,7 +57,7 @@ export function supports(
           saddle: '',
         };
       // A tray of true width under the lowest part of the duct here, its lips turned up.
-      const tray = here.y + here.half + thick + 1.4;
+      const tray = here.y + upright + 1.4;
       const lip = Math.max(3, thick * 0.8);
       const left = x - width / 2;
       return {
@@ -71,7 +73,11 @@ export function supports(
           nails(x, top, width) +
           segment(left, duct, left, tray) +
           segment(left + width, duct, left + width, tray),
-        saddle: `M${at(left, tray - lip)}L${at(left, tray)}L${at(left + width, tray)}L${at(left + width, tray - lip)}`,
+        // On a slope too steep to sit on, the strap alone goes round.
+        saddle:
+          Math.abs(here.tx) < 0.85
+            ? ''
+            : `M${at(left, tray - lip)}L${at(left, tray)}L${at(left + width, tray)}L${at(left + width, tray - lip)}`,
       };
     });
   });

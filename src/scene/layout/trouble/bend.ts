@@ -64,7 +64,7 @@ function lay(points: Raw[], first: number, last: number, path: readonly Point[])
 }
 
 /** Bores of duct over which a new bend is led back to the old line, and the radius of a tight one. */
-const LEAD = 3.2;
+const LEAD = 4.2;
 const TIGHT = 0.72;
 
 /** First point of the stretch of duct before the fan that a bend may move, or the last behind it. */
@@ -108,7 +108,7 @@ function atFan(site: Site, points: Raw[], id: string): void {
       y: inlet.y - inlet.ty * straight,
     };
     const arc = arcTo(flange, bent, bore * TIGHT);
-    const path = [...curve(before[begin]!, arc.start, 0.5), ...arc.points.slice(1), inlet];
+    const path = [...curve(before[begin]!, arc.start, 0.42), ...arc.points.slice(1), inlet];
     lay(points, begin, first - 1, path);
   }
   if (across > 0 && last < points.length - 2) {
@@ -171,7 +171,7 @@ function pressed(site: Site, points: Raw[]): void {
     if (shape.boreRatio !== undefined && neck.ratio === shape.boreRatio) continue;
     const deep = (site.bores.get(neck.piece)! / 2) * (1 - neck.ratio);
     const start = reach.get(neck.piece)!.from;
-    const side = dent && Math.floor((neck.along - start) / (neck.reach * 2.4)) % 2 ? -1 : 1;
+    const side = dent && Math.round((neck.along - start) / (neck.reach * 1.9)) % 2 ? -1 : 1;
     for (let index = 0; index < points.length; index += 1) {
       const point = points[index]!;
       if (point.piece !== neck.piece) continue;

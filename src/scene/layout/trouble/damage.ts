@@ -35,25 +35,12 @@ function crushed(site: Site, points: readonly Sample[], piece: string, open: num
   const flap = (left: number, right: number, low: number, high: number) =>
     line([corner((left + right) / 2, high), corner((left + right) / 2, low + (high - low) * 0.72)]) +
     line([corner(left, low + (high - low) * 0.72), corner(right, low + (high - low) * 0.72)]);
-  const squeeze = place.full - place.half;
-  const creases = [-1, 1]
-    .map((way) =>
-      [0.25, 0.6, 0.95]
-        .map((t) => {
-          const a = placeAt(points, place.along + way * (half - place.full * 0.5 * t));
-          return line([beside(a, up * (a.half - 1)), beside(a, up * (a.half - squeeze * 0.5 * t))]);
-        })
-        .join(''),
-    )
-    .join('');
   return {
     marks: [
       mark('crushed', piece, place.full * 2 * (1 - heightLeft(open)), {
         body: box(-wide, wide, foot, foot + tall) + box(second.left, second.right, foot + tall, second.high),
         fine:
-          flap(-wide, wide, foot, foot + tall) +
-          flap(second.left, second.right, foot + tall, second.high) +
-          creases,
+          flap(-wide, wide, foot, foot + tall) + flap(second.left, second.right, foot + tall, second.high),
       }),
     ],
     taken: [
@@ -75,15 +62,13 @@ function dented(points: readonly Sample[], piece: string, count: number, open: n
     const along = start + ((to - start) * (k + 0.5)) / count;
     const here = placeAt(points, along);
     const deep = here.full - here.half;
+    // On the side that was hit, which is where the middle of the duct gave way from.
     for (const side of [-1, 1])
-      for (const way of [-1, 1]) {
-        const far = placeAt(points, along + way * here.full * 0.66);
-        fine += line([beside(here, side * here.half * 0.96), beside(far, side * (far.half - deep * 0.35))]);
+      for (const way of [-0.5, 0.5])
         fine += line([
-          beside(here, side * here.half * 0.9),
-          from(here, way * here.full * 0.3, side * here.half * 0.72),
+          from(here, way * here.full * 0.25, side * here.half * 0.95),
+          from(here, way * here.full * 0.9, side * (here.half * 0.95 - deep * 0.5)),
         ]);
-      }
   }
   const bore = placeAt(points, start).full * 2;
   return mark('dented', piece, bore * (1 - heightLeft(open)), { fine });

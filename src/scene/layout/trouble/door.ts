@@ -23,7 +23,8 @@ export function door(site: Site, fixed: Fixed): TroubleMark[] {
   const tall = size.bottom - size.ceiling - size.board;
   const whole = tall * 0.17;
   const left = leftOpen(sealed, site.rig.room?.makeUpFreeArea_mm2);
-  const open = Math.max(1.2, whole * left);
+  // A hair's breadth stays to be seen, however little is left.
+  const open = 1 + (whole - 1) * left;
   const x = fixed.roomRight;
   const thick = tall * 0.06;
   const foot = size.bottom;

@@ -58,7 +58,7 @@ function nest(piece: string, last: Sample, outlet: Point, closed: number): Troub
     const b = spot(middle + long / 2, keep(level + tilt * 0.4));
     const bow = spot(middle, keep(level + 0.12 * (scatter(k + 200) - 0.5)));
     const twig = `M${at(a.x, a.y)}Q${at(bow.x, bow.y)} ${at(b.x, b.y)}`;
-    if (k % 3 === 0) heavy += twig;
+    if (k % 4 === 0) heavy += twig;
     else fine += twig;
   }
   const crown = Array.from({ length: 13 }, (_, k) =>
@@ -160,7 +160,7 @@ export function ends(site: Site, points: readonly Sample[], fixed: Fixed): Troub
 /** The last place of the run well inside the opening, however far the drawn line reaches. */
 function mouthOf(last: Sample, { outlet }: Fixed): Sample {
   const reach = Math.hypot(outlet.x - last.x, outlet.y - last.y);
-  if (reach >= last.full * 0.6) return last;
-  const back = last.full * 0.6 - reach;
+  if (reach >= last.full * 1.1) return last;
+  const back = last.full * 1.1 - reach;
   return { ...last, x: last.x - last.tx * back, y: last.y - last.ty * back };
 }

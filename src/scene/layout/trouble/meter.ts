@@ -51,7 +51,12 @@ function underGrille(
   const throat = half * 0.85;
   const low = mouth.y + tall;
   const display = windowFor(text, size);
-  const box = (y: number): Box => ({ x: mouth.x - display / 2, y, width: display, height: size * 1.35 });
+  const box = (y: number): Box => ({
+    x: mouth.x - display / 2,
+    y: Math.min(y, drawing.frame.height - size * 1.35 - 2),
+    width: display,
+    height: size * 1.35,
+  });
   const funnel = `M${at(mouth.x - wide, mouth.y + 1)}L${at(mouth.x + wide, mouth.y + 1)}L${at(mouth.x + throat, low)}L${at(mouth.x - throat, low)}Z`;
   if (kind === 'bag') {
     const bag = `M${at(mouth.x - wide * 0.9, mouth.y + half * 0.3)}C${at(mouth.x - wide * 1.5, low)} ${at(mouth.x - wide, floor)} ${at(mouth.x, floor - 2)}S${at(mouth.x + wide * 1.5, low)} ${at(mouth.x + wide * 0.9, mouth.y + half * 0.3)}Z`;
@@ -122,9 +127,16 @@ function atDuct(drawing: Drawing, place: Sample, { kind, text }: MeterReading): 
   const side = -upward(place);
   const wall = place.half * 1.28;
   const foot = beside(place, side * wall);
+  // Beside a duct that stands, under one that lies.
+  const stands = Math.abs(place.ty) > 0.5;
   const box: Box = {
-    x: Math.max(2, Math.min(drawing.frame.width - display - 4, foot.x - display / 2)),
-    y: Math.min(foot.y + place.full * 1.5, drawing.frame.height - size * 2.4),
+    x: stands
+      ? place.x + place.full * 2.6
+      : Math.max(
+          2,
+          Math.min(drawing.frame.width - display - 4, foot.x - display * (kind === 'manometer' ? 1.2 : 0.5)),
+        ),
+    y: Math.min(foot.y + place.full * (stands ? 0.4 : 1.5), drawing.frame.height - size * 2.4),
     width: display,
     height: size * 1.35,
   };
@@ -152,7 +164,7 @@ export function meter(drawing: Drawing, reading: MeterReading): MeterDrawing | n
   if (!stretch) return null;
   if (reading.kind === 'manometer') return atDuct(drawing, placeAt(points, stretch.to - 1), reading);
   if (reading.kind === 'pitot-traverse')
-    return atDuct(drawing, placeAt(points, (stretch.from + stretch.to) / 2), reading);
+    return atDuct(drawing, placeAt(points, stretch.from + (stretch.to - stretch.from) * 0.34), reading);
   const first = placeAt(points, stretch.from);
   return underGrille(
     drawing,

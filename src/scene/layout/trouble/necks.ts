@@ -61,7 +61,7 @@ export function narrow(site: Site, points: readonly Raw[]): Narrowing[] {
         found.push({
           piece: piece.id,
           along: extent.from + (long * (k + 0.5)) / shape.dents,
-          reach: Math.min(bore * 0.42, long / shape.dents / 2),
+          reach: Math.min(bore * 0.85, long / shape.dents / 2),
           ratio: heightLeft(shape.dentOpenArea),
           area: shape.dentOpenArea,
         });
