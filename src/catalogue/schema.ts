@@ -246,7 +246,11 @@ export const RigSchema = record({
   about: v.optional(text),
   air: v.optional(v.lazy((value: unknown) => (Array.isArray(value) ? noList : air))),
   room: v.optional(
-    record({ volume_m3: quantity('volume_m3'), makeUpFreeArea_mm2: maybe('makeUpFreeArea_mm2') }),
+    record({
+      volume_m3: quantity('volume_m3'),
+      makeUpFreeArea_mm2: maybe('makeUpFreeArea_mm2'),
+      use: v.optional(choice(['bathroom', 'toilet', 'laundry', 'kitchen'])),
+    }),
   ),
   required: v.optional(
     record({ flow_L_s: quantity('requiredFlow_L_s'), source: text, rate: v.optional(text) }),

@@ -23,6 +23,8 @@ export interface Room {
   readonly volume_m3: number;
   /** Free area through which replacement air enters. */
   readonly makeUpFreeArea_mm2?: number;
+  /** What the room is for, for words and drawing; a bathroom where not said. Nothing is reckoned from it. */
+  readonly use?: 'bathroom' | 'toilet' | 'laundry' | 'kitchen';
 }
 
 /** The flow a rule asks for, and where the rule is written. */

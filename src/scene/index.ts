@@ -3,5 +3,6 @@ export { default as Scene } from './Scene.svelte';
 export { default as LostHatch } from './LostHatch.svelte';
 export { frameFor } from './frame.ts';
 export { layout } from './layout/index.ts';
+export { exitOf, type Exit } from './layout/plan.ts';
 export { describe } from './words.ts';
 export type { Box, Drawing, Frame, Lettering, Point, Sample } from './types.ts';

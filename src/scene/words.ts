@@ -2,6 +2,7 @@
 import { say } from '#i18n';
 import type { Rig, Solution } from '#physics';
 import { defaults, show, type UnitChoice } from '#units';
+import { exitOf } from './layout/plan.ts';
 import { styleOf } from './layout/walls.ts';
 
 function faults(solution: Solution, choice: UnitChoice): string[] {
@@ -40,9 +41,14 @@ export function describe(rig: Rig, solution: Solution, choice: UnitChoice = defa
       : [],
   );
   const wrong = faults(solution, choice);
+  const exit = exitOf(rig.run);
   return [
-    say('scene.say.run', { ducts: ducts.join(', ') }),
+    say('scene.say.run', {
+      room: say(`scene.say.room.${rig.room?.use ?? 'bathroom'}`),
+      exit: say(`scene.say.exit.${exit}`),
+      ducts: ducts.join(', '),
+    }),
     wrong.length ? wrong.join(' ') : say('scene.say.sound'),
-    say('scene.say.flow', { flow: show('flow', solution.flow_L_s.outdoors, choice).text }),
+    say(`scene.say.flow.${exit}`, { flow: show('flow', solution.flow_L_s.outdoors, choice).text }),
   ].join(' ');
 }

@@ -41,7 +41,8 @@ export function rubric(lesson: Lesson, { sections }: LessonText): Score[] {
   const moved = transfer.filter((step) => step.kind === 'case' && step.to !== undefined);
   const compare = role('compare');
   const worked = role('worked');
-  const alone = lesson.steps.some(({ kind }) => kind === 'mend') || moved.length > 0;
+  const mends = lesson.steps.some(({ kind }) => kind === 'mend');
+  const alone = mends || moved.length > 0;
   const aimed = new Set(taught.flatMap(({ aim }) => (aim === undefined ? [] : [aim])));
   const unmarked = sections['not-marked'] !== undefined;
   const wrong = Object.entries(sections).filter(([, { idea }]) => idea !== undefined);
@@ -87,7 +88,8 @@ export function rubric(lesson: Lesson, { sections }: LessonText): Score[] {
     {
       row: 10,
       name: 'one change at a time',
-      score: many.length === 0 ? 3 : 1,
+      // The highest mark is for a learner who can take any one away again, which is what the mending is.
+      score: many.length > 0 ? 1 : mends ? 3 : 2,
       where: many.length ? `more than one: ${names(many)}` : names(moving),
     },
     {

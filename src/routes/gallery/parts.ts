@@ -139,4 +139,18 @@ const others = [
   ]),
 ];
 
-export const parts: readonly State[] = [...places, ...others, ...ducts, ...elbows, ...reducers, ...terminals];
+const rooms = (['toilet', 'laundry', 'kitchen'] as const).map((use): State => {
+  const title = say(`gallery.room.${use}`);
+  const rig = rigOf(title, [grille, inlet, fan, out, cowl]);
+  return { id: `room-${use}`, title, body: sceneOf({ ...rig, room: { volume_m3: 10, ...rig.room, use } }) };
+});
+
+export const parts: readonly State[] = [
+  ...places,
+  ...rooms,
+  ...others,
+  ...ducts,
+  ...elbows,
+  ...reducers,
+  ...terminals,
+];

@@ -131,9 +131,15 @@ export function layout(
     height: frame.height * 0.3,
   };
   const straps = supports(run, points, levels, shapes, before, scale, size);
-  const bathroom = room(size, first.x, first.full, steaminess(solution.flow_L_s.room, required));
+  const below = room(
+    size,
+    rig.room?.use ?? 'bathroom',
+    first.x,
+    first.full,
+    steaminess(solution.flow_L_s.room, required),
+  );
   const trouble =
-    drawer?.draw(site, points, { outlet, mouth, roomLeft: size.wallLeft, roomRight: bathroom.right }) ?? null;
+    drawer?.draw(site, points, { outlet, mouth, roomLeft: size.wallLeft, roomRight: below.right }) ?? null;
   const wallParts = walls(run, walked.legs, plan.exit, points, reach, shapes);
   const fittings: Fixture[] = run.flatMap((piece) => {
     const made = fixture(piece, points, reach.get(piece.id)!, shapes.get(piece.id) ?? {}, solution.direction);
@@ -141,8 +147,8 @@ export function layout(
   });
   const metres = scale.pixelsPerMetre > size.wallRight * 0.25 ? 0.5 : 1;
   const bar = metres * scale.pixelsPerMetre;
-  // The note and the scale bar stand in the corner the bathroom leaves free.
-  const noteLeft = bathroom.right > size.wallRight - size.lettering * (size.wide ? 16 : 11);
+  // The note and the scale bar stand in the corner the room leaves free.
+  const noteLeft = below.right > size.wallRight - size.lettering * (size.wide ? 16 : 11);
   const barX = noteLeft
     ? size.wallLeft + size.wallThick + size.lettering * 0.8
     : size.wallRight - size.lettering * 0.8 - bar;
@@ -182,7 +188,7 @@ export function layout(
       { from: first.x - riserHalf, to: first.x + riserHalf },
       hole,
     ),
-    room: bathroom,
+    room: below,
     scaleBar: size.named
       ? segment(barX, barY, barX + bar, barY) +
         segment(barX, barY - 4, barX, barY + 4) +
@@ -201,7 +207,8 @@ export function layout(
       grilleX,
       outlet,
       straps: straps.map((strap) => strap.x),
-      roomRight: bathroom.right,
+      use: rig.room?.use ?? 'bathroom',
+      roomRight: below.right,
       noteLeft,
       bar: size.named ? { x: barX + bar / 2, y: barY - size.lettering * 0.5, metres } : null,
       fault: faultPoint(lettering.present, points, pinch, measured, bites, fanPiece?.id),

@@ -1,4 +1,5 @@
 /** What is written where: the present fault, dimensions, places, pieces and the note on scale. */
+import type { RoomUse } from './furnishings.ts';
 import { say } from '#i18n';
 import type { Piece, Solution } from '#physics';
 import { defaults, show, type UnitChoice } from '#units';
@@ -25,9 +26,11 @@ interface Setting {
   readonly grilleX: number;
   /** x of every strap. */
   readonly straps: readonly number[];
-  /** Whether the note on scale stands left, because the bathroom takes the right. */
+  /** What the room below is for. */
+  readonly use: RoomUse;
+  /** Whether the note on scale stands left, because the room takes the right. */
   readonly noteLeft: boolean;
-  /** Where the bathroom ends. */
+  /** Where the room ends. */
   readonly roomRight: number;
   /** Middle of the scale bar, and its length in metres; absent where there is none. */
   readonly bar: (Point & { readonly metres: number }) | null;
@@ -190,7 +193,9 @@ function places(setting: Setting): Wanted[] {
     ...(size.wide
       ? [label('roof-space', say('scene.roof-space'), roofX, [roofY, roofY + letter * 1.5])]
       : []),
-    ...(size.wide ? [label('bathroom', say('scene.bathroom'), roomRight - letter * 0.6, [low], 'end')] : []),
+    ...(size.wide
+      ? [label('room', say(`scene.room.${setting.use}`), roomRight - letter * 0.6, [low], 'end')]
+      : []),
   ];
 }
 

@@ -19,6 +19,8 @@ import type { Balance, LessonPlay, Likely } from '#session';
 
 export const faultWord = (fault: Fault) => say(`fault.${fault.kind}` as MessageKey);
 
+const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
+
 /** Faults the scene draws without its second door. */
 const PLAIN: readonly Fault['kind'][] = ['sag', 'crimp', 'flexible-swap', 'tight-ties', 'extra-length'];
 
@@ -35,7 +37,7 @@ export function inPicture(play: LessonPlay): boolean {
 }
 
 /** Ghosts of every stage, and the run as it now is. */
-export function curvesOf(play: LessonPlay, text: LessonText): Curve[] {
+export function curvesOf(play: LessonPlay): Curve[] {
   const { runs, lesson } = play;
   const step = currentStep(play.snapshot);
   const healthy: Curve = {
@@ -65,7 +67,7 @@ export function curvesOf(play: LessonPlay, text: LessonText): Curve[] {
     const sound = from.faults.length === 0;
     if (!inPicture(play))
       return sound ? [present(say('play.curve.healthy'))] : [healthy, present(say('play.curve.now'))];
-    return [...(sound ? [] : [healthy]), before, present(text.sections[step.id]?.title ?? step.id)];
+    return [...(sound ? [] : [healthy]), before, present(say('play.curve.now'))];
   }
   const steps = faultSteps(lesson);
   const stage = play.target.faults.length;
@@ -78,6 +80,18 @@ export function curvesOf(play: LessonPlay, text: LessonText): Curve[] {
   }));
   const last = steps[stage - 1]!;
   return [healthy, ...ghosts, present(say('play.curve.with', { fault: faultWord(last.fault) }))];
+}
+
+/** A case that puts one fault in is named by it; any other change by what the step is called. */
+export function changeName(lesson: Lesson, text: LessonText, id: string): string {
+  const title = text.sections[id]?.title ?? id;
+  const step = lesson.steps.find((each) => each.id === id);
+  if (step?.kind !== 'case' || step.role === 'compare') return title;
+  const { from, to } = stagesOf(lesson, step);
+  const known = new Set(from.faults.map((fault) => JSON.stringify(fault)));
+  const come = to.faults.filter((fault) => !known.has(JSON.stringify(fault)));
+  const same = from.fan === to.fan && from.speed === to.speed;
+  return come.length === 1 && same ? capital(faultWord(come[0]!)) : title;
 }
 
 /** The account with the likely band of every balance that has come to rest. */
@@ -103,7 +117,7 @@ export function entriesOf(
     const kind = line.kind !== 'change' ? line.kind : flow_L_s > before_L_s ? 'credit' : 'debit';
     return {
       id: `${line.kind}-${line.stepId}`,
-      label: title(line.stepId),
+      label: changeName(play.lesson, text, line.stepId),
       kind,
       at: pieceOf(line.stepId),
       ...balance,

@@ -3,7 +3,7 @@ import { say } from '#i18n';
 import { currentStep, isTaught, type LessonText } from '#lesson';
 import type { LessonPlay } from '#session';
 import { show, type UnitChoice } from '#units';
-import { faultWord, inPicture } from './picture.ts';
+import { changeName, faultWord, inPicture } from './picture.ts';
 
 export function spokenChange(play: LessonPlay, text: LessonText, choice: UnitChoice): string {
   const step = currentStep(play.snapshot);
@@ -18,7 +18,7 @@ export function spokenChange(play: LessonPlay, text: LessonText, choice: UnitCho
     // Once, where the reveal has ended: on the first question after it.
     const first = step.observe ? play.phase === 'observe' : play.phase === 'explain';
     if (!told || !first) return '';
-    const fault = step.kind === 'fault' ? faultWord(step.fault) : (text.sections[step.id]?.title ?? step.id);
+    const fault = step.kind === 'fault' ? faultWord(step.fault) : changeName(play.lesson, text, step.id);
     return say('play.spoken.added', { fault, ...values });
   }
   const last = play.snapshot.context.repairs.at(-1);
