@@ -124,7 +124,7 @@ describe.each(PHONES)('at $width x $height', (viewport) => {
     await main.alive(reader);
     const panel = reader.locator('#panel');
     let cards = 0;
-    for (let presses = 0; presses < 60 && (await main.phaseOf(reader)) !== 'finished'; presses += 1) {
+    for (let presses = 0; presses < 150 && (await main.phaseOf(reader)) !== 'finished'; presses += 1) {
       const phase = await main.phaseOf(reader);
       await expectRoom(reader, `${await panel.locator('h2').innerText()} (${phase})`);
       const before = await panel.textContent();
@@ -132,15 +132,13 @@ describe.each(PHONES)('at $width x $height', (viewport) => {
       if (phase === 'predict') {
         const typed = panel.locator('input[type=number]');
         const card = panel.locator('fieldset input[type=radio]').first();
-        if (await typed.count()) await typed.press('Enter');
-        else {
-          await card.check({ force: true });
-          cards += 1;
-          await expectRoom(reader, 'a card chosen');
-        }
         if (await typed.count()) {
           await typed.fill('20');
           await typed.press('Tab');
+        } else {
+          await card.check({ force: true });
+          cards += 1;
+          await expectRoom(reader, 'a card chosen');
         }
         await panel.locator('.act .press').first().click();
       } else if (['asking', 'observe', 'explain', 'again'].includes(phase) && (await open.count()))
