@@ -1,0 +1,154 @@
+/** Room: on a desk the whole lesson stands on one page, and on a phone no words run over the side. */
+import { describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import * as main from './support/lesson.ts';
+import { answer, begin, click, lock, playTo } from './support/mouse.ts';
+import { page, problemsOf } from './support/page.ts';
+
+const DESKS = [
+  { width: 1440, height: 900 },
+  { width: 1920, height: 1080 },
+];
+const PHONES = [
+  { width: 320, height: 640 },
+  { width: 390, height: 844 },
+];
+
+/** Calls `look` in every phase of the main lesson a reader can rest in. */
+async function everyPhase(reader: Page, look: (where: string) => Promise<void>): Promise<void> {
+  const [step] = main.steps;
+  await look('opening');
+  await click(reader, 'Put the first fault in');
+  await look('brief');
+  await begin(reader);
+  await look('predict');
+  await lock(reader, 20);
+  await look('locked');
+  await click(reader, 'Put the fault in');
+  await main.waitForPhase(reader, 'observe');
+  await look('observe');
+  await answer(
+    reader,
+    step!.observe,
+    step!.observe.options.find((id) => id !== step!.observe.right)!,
+  );
+  await look('observe, after a wrong answer');
+  await answer(reader, step!.observe);
+  await look('explain');
+  await answer(reader, step!.explain);
+  await look('settled');
+  await click(reader, 'Next fault');
+  await playTo(reader, 'mending', 1);
+  await look('mending');
+  for (const { id } of main.steps) await click(reader, `Mend ${main.titleOf(id)}`);
+  await look('mending, all mended');
+  await click(reader, 'Finish');
+  await main.waitForPhase(reader, 'finished');
+  await look('finished');
+}
+
+/** The page's own size over the window's, and whether the big number is in it; the pictures are given time to settle. */
+async function room(reader: Page) {
+  const measure = () =>
+    reader.evaluate(() => {
+      const { scrollWidth, scrollHeight } = document.documentElement;
+      const flow = document.querySelector('[data-testid=flow]')!.getBoundingClientRect();
+      return {
+        over: { across: scrollWidth - innerWidth, down: scrollHeight - innerHeight },
+        number: flow.height > 0 && flow.top >= 0 && flow.bottom <= innerHeight && flow.right <= innerWidth,
+      };
+    });
+  let seen = await measure();
+  for (let i = 0; i < 30 && (seen.over.across > 0 || seen.over.down > 0); i += 1) {
+    await reader.waitForTimeout(100);
+    seen = await measure();
+  }
+  return seen;
+}
+
+/** Words in sight that reach over either side of the window, or of a box that cuts off what it cannot hold. */
+const cut = (reader: Page): Promise<string[]> =>
+  reader.evaluate(() => {
+    const found: string[] = [];
+    const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    for (let node = walk.nextNode(); node; node = walk.nextNode()) {
+      const element = node.parentElement!;
+      const words = node.textContent?.trim() ?? '';
+      if (!words || element.closest('.unseen, script, style, .skip')) continue;
+      if (!element.checkVisibility({ visibilityProperty: true, opacityProperty: true })) continue;
+      const range = document.createRange();
+      range.selectNodeContents(node);
+      const { left, right, width } = range.getBoundingClientRect();
+      const over = [left < -1, right > document.documentElement.clientWidth + 1].some(Boolean);
+      if (width > 0 && over) found.push(`${words.slice(0, 40)} ${left.toFixed(0)} to ${right.toFixed(0)}`);
+    }
+    // A box with words in it that would have to be scrolled sideways.
+    for (const element of document.querySelectorAll('#panel, #panel *, header, header *')) {
+      const { overflowX } = getComputedStyle(element);
+      const scrolls = overflowX === 'auto' || overflowX === 'scroll';
+      if (scrolls && element.scrollWidth > element.clientWidth + 1 && !element.matches('.unseen'))
+        found.push(`${element.tagName} scrolls sideways: ${element.scrollWidth} in ${element.clientWidth}`);
+    }
+    return found;
+  });
+
+describe.each(DESKS)('at $width x $height', (viewport) => {
+  test('every phase stands on one page with its number in view', async () => {
+    const reader = await page({ path: main.PATH, viewport, reducedMotion: 'reduce' });
+    await main.alive(reader);
+    await everyPhase(reader, async (where) => {
+      expect.soft(await room(reader), where).toEqual({ over: { across: 0, down: 0 }, number: true });
+      expect.soft(await cut(reader), where).toEqual([]);
+    });
+    expect(problemsOf(reader)).toEqual([]);
+    await reader.context().close();
+  });
+});
+
+describe.each(PHONES)('at $width x $height', (viewport) => {
+  async function expectRoom(reader: Page, where: string): Promise<void> {
+    expect.soft((await room(reader)).over.across, where).toBe(0);
+    expect.soft(await cut(reader), where).toEqual([]);
+  }
+
+  test('no words run over the side in any phase', async () => {
+    const reader = await page({ path: main.PATH, viewport, reducedMotion: 'reduce' });
+    await main.alive(reader);
+    await everyPhase(reader, (where) => expectRoom(reader, where));
+    expect(problemsOf(reader)).toEqual([]);
+    await reader.context().close();
+  });
+
+  test('nor in a lesson with an entry check and cards', async () => {
+    const reader = await page({ path: '/lessons/fan-meets-duct', viewport, reducedMotion: 'reduce' });
+    await main.alive(reader);
+    const panel = reader.locator('#panel');
+    let cards = 0;
+    for (let presses = 0; presses < 150 && (await main.phaseOf(reader)) !== 'finished'; presses += 1) {
+      const phase = await main.phaseOf(reader);
+      await expectRoom(reader, `${await panel.locator('h2').innerText()} (${phase})`);
+      const before = await panel.textContent();
+      const open = panel.locator('ul > li > button');
+      if (phase === 'predict') {
+        const typed = panel.locator('input[type=number]');
+        const card = panel.locator('fieldset input[type=radio]').first();
+        if (await typed.count()) {
+          await typed.fill('20');
+          await typed.press('Tab');
+        } else {
+          await card.check({ force: true });
+          cards += 1;
+          await expectRoom(reader, 'a card chosen');
+        }
+        await panel.locator('.act .press').first().click();
+      } else if (['asking', 'observe', 'explain', 'again'].includes(phase) && (await open.count()))
+        await open.last().click();
+      else await panel.locator('.act .press').first().click();
+      await expect.poll(() => panel.textContent(), { timeout: 10_000 }).not.toBe(before);
+    }
+    expect(await main.phaseOf(reader)).toBe('finished');
+    expect(cards).toBeGreaterThan(0);
+    expect(problemsOf(reader)).toEqual([]);
+    await reader.context().close();
+  });
+});
