@@ -1,9 +1,10 @@
 /**
- * For the build alone: messages are parsed while the pages are built, so that the parser, the larger half
- * of the message library, is not sent to a reader. On the server, in tests and in commands they are parsed
- * when first said.
+ * For the build alone: messages are parsed while the pages are built, and what says them is `message.ts`, so
+ * that the message library is not sent to a reader. On the server, in tests and in commands they are parsed
+ * when first said, and said by the library.
  */
-import { createRequire } from 'node:module';
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { parse } from '@formatjs/icu-messageformat-parser';
 import type { Plugin } from 'vite';
 
@@ -11,29 +12,72 @@ const MESSAGES = /\/src\/i18n\/messages\/[^/]+\.json$/;
 /** Said only while pages are built, so that no reader has to fetch them. */
 const BUILT_ONLY =
   /^((know|home|assumption|gallery|glossary|refusal|warning|noise|consequence)\.|lesson\.problem\.(?!no-value)|verdict\.(?!local-code))/;
-const PARSER = '@formatjs/icu-messageformat-parser';
+/** Said by one part of the app alone, and sent with it. */
+export const SAID_WITH: readonly { readonly keys: RegExp; readonly by: RegExp }[] = [
+  { keys: /^chart\.steam\./, by: /\/src\/charts\/steam(Words)?\.ts$/ },
+  { keys: /^chart\.watts\./, by: /\/src\/charts\/watts(Words)?\.ts$/ },
+  { keys: /^practice\./, by: /\/src\/routes\/practice\/(\+page|Record)\.svelte$/ },
+  { keys: /^play\.end\./, by: /\/src\/routes\/(lessons\/\[slug\]\/Ended|practice\/Record)\.svelte$/ },
+  { keys: /^play\.entry\./, by: /\/src\/routes\/lessons\/\[slug\]\/Entry\.svelte$/ },
+];
+const CENTRAL = '/src/i18n/messages/en.json';
+const WITH = 'said-with:';
 
 /** A message without placeholders stays a string; any other becomes its parsed form. */
 export function compiled(message: string): string | ReturnType<typeof parse> {
   return message.includes('{') ? parse(message) : message;
 }
 
-export function messageCompiler(): Plugin {
-  return {
-    name: 'compile-messages',
-    enforce: 'pre',
+type Messages = Record<string, string>;
+
+/** Those of the messages that `wanted` names, as the code of a JSON module. */
+function sent(messages: Messages, wanted: (key: string) => boolean): string {
+  const entries = Object.entries(messages).filter(([key]) => wanted(key));
+  return JSON.stringify(Object.fromEntries(entries.map(([key, message]) => [key, compiled(message)])));
+}
+
+export function messageCompiler(): Plugin[] {
+  const forPages = {
     apply: 'build',
     applyToEnvironment: (environment) => environment.name === 'client',
-    resolveId(source) {
-      return source === PARSER ? createRequire(import.meta.url).resolve(`${PARSER}/no-parser.js`) : null;
+  } satisfies Partial<Plugin>;
+  const everywhere = (key: string) => !BUILT_ONLY.test(key) && !SAID_WITH.some(({ keys }) => keys.test(key));
+  return [
+    {
+      ...forPages,
+      name: 'compile-messages',
+      enforce: 'pre',
+      resolveId(source) {
+        if (source.startsWith(WITH)) return `\0${source}`;
+        return source === 'intl-messageformat'
+          ? fileURLToPath(new URL('./message.ts', import.meta.url))
+          : null;
+      },
+      load(id) {
+        if (!id.startsWith(`\0${WITH}`)) return null;
+        const { keys } = SAID_WITH[Number(id.slice(WITH.length + 1))]!;
+        const messages = JSON.parse(
+          readFileSync(new URL('./messages/en.json', import.meta.url), 'utf8'),
+        ) as Messages;
+        const own = sent(messages, (key) => keys.test(key));
+        return {
+          code: `import all from '${CENTRAL}' with { type: 'json' };\nObject.assign(all, ${own});`,
+          moduleSideEffects: true,
+        };
+      },
+      transform(code, id) {
+        if (!MESSAGES.test(id)) return null;
+        return { code: sent(JSON.parse(code) as Messages, everywhere), map: null };
+      },
     },
-    transform(code, id) {
-      if (!MESSAGES.test(id)) return null;
-      const messages = JSON.parse(code) as Record<string, string>;
-      const entries = Object.entries(messages)
-        .filter(([key]) => !BUILT_ONLY.test(key))
-        .map(([key, message]) => [key, compiled(message)]);
-      return { code: JSON.stringify(Object.fromEntries(entries)), map: null };
+    {
+      ...forPages,
+      name: 'say-with',
+      enforce: 'post',
+      transform(code, id) {
+        const own = SAID_WITH.findIndex(({ by }) => by.test(id));
+        return own < 0 ? null : { code: `import '${WITH}${own}';\n${code}`, map: null };
+      },
     },
-  };
+  ];
 }

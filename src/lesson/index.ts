@@ -1,4 +1,4 @@
-/** The lesson's door. `#lesson-progress` is a part of it fetched once a page is up. `#lesson-load` is its other door, for the build alone: it carries the Markdown reader. */
+/** The lesson's door. `#lesson-progress` is a part of it fetched only where something was saved. `#lesson-load` is its other door, for the build alone: it carries the Markdown reader. */
 export { CHECKS, CHECK_NAMES, answersOf, trueAnswer, type CheckName, type Sight } from './checks.ts';
 export { evidence, type AimEvidence, type Evidence, type IdeaHeld } from './evidence.ts';
 export {
@@ -15,22 +15,20 @@ export {
   type PlaceholderValues,
 } from './fill.ts';
 export { PHASES, START, type Journey, type Phase, type Prediction, type StepRecord } from './journey.ts';
+export {
+  forgetProgress,
+  keptProgress,
+  progressKey,
+  saveProgress,
+  type ProgressStorage,
+  type SaveResult,
+} from './keeping.ts';
 export { lessonMachine, type LessonContext, type LessonEvent } from './machine.ts';
 export { checkText, partsOf, withCommon, type LessonText, type Section } from './parts.ts';
 export { possible, type Possibility } from './possible.ts';
 export { judgePrediction, VERDICTS, type Verdict } from './predictions.ts';
 export { problemText, type Problem as LessonProblem } from './problems.ts';
-export {
-  forgetProgress,
-  loadProgress,
-  progressKey,
-  saveProgress,
-  snapshotOf,
-  type LessonSnapshot,
-  type LoadResult,
-  type ProgressStorage,
-  type SaveResult,
-} from './progress.ts';
+export { loadProgress, snapshotOf, type LessonSnapshot, type LoadResult } from './progress.ts';
 export { readLesson, type ReadLesson } from './read.ts';
 export {
   allRepaired,

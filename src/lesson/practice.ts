@@ -6,7 +6,7 @@
 import * as v from 'valibot';
 import type { MessageKey } from '#i18n';
 import type { Evidence } from './evidence.ts';
-import type { ProgressStorage } from './progress.ts';
+import type { ProgressStorage } from './keeping.ts';
 import type { Item, Lesson } from './schema.ts';
 
 const day = 24 * 60 * 60 * 1000;

@@ -1,66 +1,27 @@
 /**
- * Progress kept in the reader's own browser. What cannot be read, or could not have come about, is moved
- * aside and kept, and the lesson starts at its first step. Storage is handed in and never makes this throw.
+ * Progress read back out of the reader's own browser. What cannot be read, or could not have come about, is
+ * moved aside and kept, and the lesson starts at its first step. A door of its own (`#lesson-progress`): its
+ * checks are fetched only by a reader who has something saved.
  */
 import * as v from 'valibot';
 import type { MessageKey } from '#i18n';
 import type { Journey } from './journey.ts';
+import { FORMAT, keptProgress, progressKey, type ProgressStorage } from './keeping.ts';
 import { lessonMachine, type LessonContext } from './machine.ts';
 import { furthestPhase, stepAt } from './rules.ts';
 import { couldHaveHappened, envelopeSchema, savedSnapshotSchema } from './saved.ts';
 import type { Lesson } from './schema.ts';
-import { phase, type LessonView } from './view.ts';
-
-export interface ProgressStorage {
-  getItem(key: string): string | null;
-  setItem(key: string, value: string): void;
-  removeItem(key: string): void;
-}
 
 export type LessonSnapshot = ReturnType<typeof lessonMachine.resolveState>;
 
-export type SaveResult = { readonly saved: true } | { readonly saved: false; readonly reason: MessageKey };
 export type LoadResult =
   | { readonly kind: 'fresh'; readonly reason?: MessageKey }
   | { readonly kind: 'restored'; readonly snapshot: LessonSnapshot }
   /** `keptAs`: the key it was moved to; absent where the storage would not take it. */
   | { readonly kind: 'set-aside'; readonly reason: MessageKey; readonly keptAs?: string };
 
-const FORMAT = 1;
 /** Old saves kept for each lesson; the last place is overwritten when all are taken. */
 const PLACES = 5;
-
-/** Key the place in a lesson is kept under. */
-export function progressKey(slug: string): string {
-  return `lost-litres.progress.${slug}`;
-}
-
-/** Keeps the place; tells, and never throws, where the storage will not take it. */
-export function saveProgress(storage: ProgressStorage, snapshot: LessonView): SaveResult {
-  const { lesson, ...journey } = snapshot.context;
-  const saved = {
-    format: FORMAT,
-    slug: lesson.slug,
-    lessonVersion: lesson.version,
-    snapshot: { phase: phase(snapshot), journey },
-  };
-  try {
-    storage.setItem(progressKey(lesson.slug), JSON.stringify(saved));
-    return { saved: true };
-  } catch {
-    // Full, or closed to us as in some private windows.
-    return { saved: false, reason: 'lesson.progress.not-saved' };
-  }
-}
-
-/** Progress forgotten on the reader's wish. */
-export function forgetProgress(storage: ProgressStorage, slug: string): void {
-  try {
-    storage.removeItem(progressKey(slug));
-  } catch {
-    // A closed storage holds nothing to forget.
-  }
-}
 
 type Read = { readonly context: LessonContext } | { readonly reason: MessageKey };
 
@@ -105,13 +66,8 @@ export function snapshotOf(lesson: Lesson, journey: Journey): LessonSnapshot {
 
 /** What was saved of a lesson, or why there is nothing of it. Never throws. */
 export function loadProgress(storage: ProgressStorage, lesson: Lesson): LoadResult {
-  let text: string | null;
-  try {
-    text = storage.getItem(progressKey(lesson.slug));
-  } catch {
-    return { kind: 'fresh', reason: 'lesson.progress.no-storage' };
-  }
-  if (text === null) return { kind: 'fresh' };
+  const { text, reason } = keptProgress(storage, lesson.slug);
+  if (text === null) return { kind: 'fresh', ...(reason ? { reason } : {}) };
   const result = read(text, lesson);
   if ('context' in result) return { kind: 'restored', snapshot: snapshotOf(lesson, result.context) };
   const keptAs = setAside(storage, lesson.slug, text);

@@ -35,18 +35,26 @@ function operatingPoint(network: Network, { surplus }: Operation, start: number)
 }
 
 /**
- * What a rig's run asks of the fan as total pressure (Pa) at flows through the fan (L/s >= 0); null where
- * the rig cannot be built. Leaks and wind are in it.
+ * What a rig's run asks of the fan as total pressure (Pa) at flows through the fan (L/s >= 0, rising); null
+ * where the rig cannot be built. Leaks and wind are in it. It ends with the first point above `most_Pa`: more
+ * flow asks for more.
  */
 export function systemCurve(
   rig: Rig,
   stock: Stock,
   flows_L_s: readonly number[],
-  coefficients: Coefficients = CENTRAL,
+  most_Pa = Infinity,
 ): CurvePoint[] | null {
-  const network = buildNetwork(rig, stock, coefficients);
+  const network = buildNetwork(rig, stock, CENTRAL);
   if (isFailure(network)) return null;
-  return flows_L_s.map((flow) => ({ flow_L_s: flow, pressure_Pa: systemPressure(network, flow / 1000) }));
+  const near = { lost: 0, behind: 0 };
+  const points: CurvePoint[] = [];
+  for (const flow_L_s of flows_L_s) {
+    const pressure_Pa = systemPressure(network, flow_L_s / 1000, near);
+    points.push({ flow_L_s, pressure_Pa });
+    if (pressure_Pa > most_Pa) break;
+  }
+  return points;
 }
 
 /** The fan's total-pressure curve of a rig (Pa) at flows (L/s >= 0); null where the rig cannot be built. */

@@ -55,7 +55,7 @@ export class LessonPlay {
   readonly stage: Stage;
   readonly rig: Rig;
   readonly solution: Solution;
-  /** The present system curve, and the fan's. */
+  /** The present system curve, while it moves only as far as it is seen; and the fan's. */
   readonly curve: readonly CurvePoint[];
   readonly fan: readonly CurvePoint[];
   readonly extent: Extent;
@@ -95,7 +95,7 @@ export class LessonPlay {
     this.stage = $derived(this.#drawnStage());
     this.rig = $derived(this.runs.rig(this.stage));
     this.solution = $derived(this.runs.passing(this.stage));
-    this.curve = $derived(this.runs.curve(this.stage));
+    this.curve = $derived(this.#moving ? this.runs.passingCurve(this.stage) : this.runs.curveAt(this.stage));
     this.fan = $derived(this.runs.fan(this.stage));
     this.extent = $derived(this.runs.extent(this.target));
     this.healthy = $derived(this.runs.at(stageHealthy(this.lesson, this.snapshot)));

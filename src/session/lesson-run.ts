@@ -90,8 +90,13 @@ class Runs {
   }
 
   /** The system curve over the whole flow axis. */
-  curve(stage: Stage): CurvePoint[] {
-    return systemCurve(this.rig(stage), this.#stock, this.#flows(stage)) ?? [];
+  curve(stage: Stage, most_Pa?: number): CurvePoint[] {
+    return systemCurve(this.rig(stage), this.#stock, this.#flows(stage), most_Pa) ?? [];
+  }
+
+  /** Solved afresh, and no farther than the pressure axis shows: more than half of it may lie above. */
+  passingCurve(stage: Stage): CurvePoint[] {
+    return this.curve(stage, this.extent(stage).pressure_Pa);
   }
 
   /** The system curve of a stage, kept. */
@@ -155,5 +160,6 @@ export class RunSolver {
   passing = (faults: readonly Fault[]): Solution => this.#runs.passing(this.#stage(faults));
   at = (faults: readonly Fault[]): Solution => this.#runs.at(this.#stage(faults));
   curve = (faults: readonly Fault[]): CurvePoint[] => this.#runs.curve(this.#stage(faults));
+  passingCurve = (faults: readonly Fault[]): CurvePoint[] => this.#runs.passingCurve(this.#stage(faults));
   curveAt = (faults: readonly Fault[]): CurvePoint[] => this.#runs.curveAt(this.#stage(faults));
 }

@@ -23,6 +23,19 @@ describe('the runs of a lesson', () => {
     expect(runs.curveAt(pile(lesson, count))).toEqual(runs.curve(pile(lesson, count)));
   });
 
+  test.each([0, 1, 2, 3, 4, 5])(
+    'with %i faults the passing curve is the whole one, as far as it is seen',
+    (count) => {
+      const whole = runs.curve(pile(lesson, count));
+      const seen = runs.passingCurve(pile(lesson, count));
+      const { pressure_Pa } = runs.extent(pile(lesson));
+      expect(seen).toEqual(whole.slice(0, seen.length));
+      const last = seen.at(-1)!;
+      if (seen.length < whole.length) expect(last.pressure_Pa).toBeGreaterThan(pressure_Pa);
+      for (const point of seen.slice(0, -1)) expect(point.pressure_Pa).toBeLessThanOrEqual(pressure_Pa);
+    },
+  );
+
   test('every operating point stands on both curves and inside the axes', () => {
     for (let count = 0; count <= steps.length; count += 1) {
       const { fan, flow_L_s } = runs.at(pile(lesson, count));

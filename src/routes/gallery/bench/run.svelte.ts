@@ -13,6 +13,8 @@ export class MovedRun {
   /** Place of the moved fault in the rig's own list, and its amount. */
   chosen = $state.raw(0);
   amount = $state.raw(0);
+  /** While it is dragged. */
+  moving = $state.raw(false);
   readonly others: readonly Fault[];
   readonly faults: readonly Fault[];
   readonly rig: Rig;
@@ -34,13 +36,18 @@ export class MovedRun {
     this.rig = $derived(this.run.rigWith(this.faults));
     this.solution = $derived(this.run.passing(this.faults));
     this.before = $derived(this.run.at(this.others));
-    this.curve = $derived(this.run.curve(this.faults));
+    this.curve = $derived(this.moving ? this.run.passingCurve(this.faults) : this.run.curveAt(this.faults));
     this.#kept = $derived(this.#account());
     this.entries = $derived([...this.#kept, this.#last()]);
     const all = [this.healthy, this.run.at(this.all)].flatMap(({ stations }) =>
       stations.flatMap((station) => [station.totalPressure_Pa, station.staticPressure_Pa]),
     );
     this.extent_Pa = [Math.min(...all) * 1.2, Math.max(...all) * 1.2];
+  }
+
+  drag(amount: number): void {
+    this.amount = amount;
+    this.moving = true;
   }
 
   choose(index: number): void {
