@@ -11,7 +11,7 @@ import { auditLesson } from '#session';
  */
 const PUBLISHED: Readonly<Record<string, string>> = {
   '1.2 m': 'support spacing, US DOE and PNNL guide',
-  '38 mm': 'strap width, US DOE and PNNL guide',
+  '38 mm': 'strap width, US DOE and PNNL guide; lap of a round metal joint, IRC M1601.4.1',
   '0.9 m': 'straight duct at the fan, US DOE checklist',
   '75 mm': 'strap or saddle, AS 4254.1:2021 as a trade summary reports it',
   '25 mm': 'strap on a saddle, the same; least strap, SMACNA 1995',
