@@ -15,6 +15,11 @@ export interface CrossingInput {
   readonly fan: readonly CurvePoint[];
   readonly curves: readonly Curve[];
   readonly point: CurvePoint | null;
+  /**
+   * What leaves the run, L/s, where leaks make it another flow than the fan's: what the likely band, the
+   * prediction and the requirement are of. Absent: the point's own flow.
+   */
+  readonly leaving_L_s?: number;
   readonly before?: CurvePoint | null;
   /** Where the flow really lies, L/s, 95 times in a hundred. */
   readonly likely?: { readonly low_L_s: number; readonly high_L_s: number };
@@ -39,11 +44,16 @@ export function visible({ hideResult, ...input }: CrossingInput): CrossingView {
     curves: hideResult ? input.curves.filter((curve) => curve.tone !== 'present') : input.curves,
     point: hideResult ? null : finite(input.point),
     before: finite(input.before),
+    leaving_L_s: hideResult ? undefined : input.leaving_L_s,
     likely: hideResult ? undefined : input.likely,
     predicted: input.guess?.value_L_s ?? input.predicted,
     hidden: hideResult === true,
   };
 }
+
+/** The flow that counts outdoors; null where no result may be seen. */
+export const leaving = ({ point, leaving_L_s }: CrossingView): number | null =>
+  point && (leaving_L_s ?? point.flow_L_s);
 
 /** The system curve a reader means: the present one, or the latest that may be seen. */
 export function readable(view: CrossingView): Curve | undefined {
@@ -125,13 +135,14 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
           onFan: guessed_Pa == null ? undefined : { x: x(predicted), y: y(guessed_Pa) },
         };
   // A prediction is measured against a result, never against the point it starts from.
+  const result = leaving(view);
   const missed =
-    view.point && view.before && predicted != null
-      ? difference('flow', view.point.flow_L_s, predicted, view.choice)
+    result !== null && view.before && predicted != null
+      ? difference('flow', result, predicted, view.choice)
       : 0;
   const gap =
-    dot && prediction && missed !== 0
-      ? { from: dot.x, to: prediction.x, y: frame.height - type * 1.6 }
+    result !== null && prediction && missed !== 0
+      ? { from: x(result), to: prediction.x, y: frame.height - type * 1.6 }
       : undefined;
 
   const linesOf = (ghost: boolean): Segment[] =>
@@ -192,6 +203,8 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
 function bandEdges(view: CrossingView): CurvePoint[][] {
   const present = view.curves.findLast((curve) => curve.tone === 'present');
   if (!present || !view.likely || !view.point) return [];
+  // With leaks the band is of what leaves the run, and the curve of what passes the fan.
+  if (difference('flow', view.point.flow_L_s, leaving(view)!, view.choice) !== 0) return [];
   const run = tidy(present.points);
   const fan = tidy(view.fan);
   const edges = [view.likely.low_L_s, view.likely.high_L_s].map((flow_L_s) => {

@@ -3,13 +3,14 @@ import { ticks } from 'd3';
 import { show, toDisplay, fromDisplay } from '#units';
 import { say } from '#i18n';
 import { pressureAt, tidy } from './curve.ts';
-import { readable, type CrossingView } from './crossing.ts';
+import { leaving, readable, type CrossingView } from './crossing.ts';
 import { brief, difference, more, spoken, spokenUnit, symbol } from './words.ts';
 import type { ChartTable } from './types.ts';
 
 /** How it is built, what it shows, what changed from what to what. */
 export function summary(view: CrossingView): string {
   const { choice, extent, point, before, required, predicted } = view;
+  const result = leaving(view);
   const fan = tidy(view.fan);
   const first = fan[0];
   const last = fan[fan.length - 1];
@@ -81,7 +82,7 @@ export function summary(view: CrossingView): string {
     );
   }
   if (predicted != null) {
-    const gap = point && before ? difference('flow', point.flow_L_s, predicted, choice) : 0;
+    const gap = result !== null && before ? difference('flow', result, predicted, choice) : 0;
     parts.push(
       point && before
         ? say('chart.crossing.about.gap', {
@@ -93,7 +94,7 @@ export function summary(view: CrossingView): string {
     );
   }
   if (required != null) {
-    const spare = point ? difference('flow', required, point.flow_L_s, choice) : 0;
+    const spare = result !== null ? difference('flow', required, result, choice) : 0;
     parts.push(
       point
         ? say('chart.crossing.about.verdict', {

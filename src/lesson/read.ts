@@ -132,6 +132,8 @@ function checkFault(fault: FaultStep['fault'], at: string, note: Note): void {
     note(`${at}.span_m`, shown(fault.span_m), 'a sag only');
   if (fault.manner !== undefined && fault.kind !== 'extra-length')
     note(`${at}.manner`, shown(fault.manner), 'extra length only');
+  if (fault.straight_m !== undefined && fault.kind !== 'bend-at-fan')
+    note(`${at}.straight_m`, shown(fault.straight_m), 'a bend at the fan only');
 }
 
 function checkQuestions(step: TaughtStep, at: string, note: Note, once: Once): void {

@@ -52,6 +52,7 @@ const fault = v.strictObject({
   at: id,
   amount: v.pipe(share, v.gtValue(0, 'more than 0')),
   span_m: v.optional(v.pipe(v.number(), v.finite(), v.gtValue(0, 'more than 0'))),
+  straight_m: v.optional(v.pipe(v.number(), v.finite(), v.minValue(0))),
   manner: v.optional(v.picklist(['bunched', 'draped'])),
 });
 

@@ -70,10 +70,11 @@ export function stepValues(facts: StepFacts, units: UnitChoice): PlaceholderValu
 
 function shapeValues({ shape }: PieceResult, units: UnitChoice): PlaceholderValues {
   const share = (value: number) => show('share', value, units).text;
-  const { sag_m, crimpOpenArea, ties, tieRatio, fullLength_m, usedLength_m, compression } = shape;
+  const { sag_m, ties, tieRatio, fullLength_m, usedLength_m, compression } = shape;
+  const open = openShare(shape);
   return {
     ...(sag_m ? { sag: show('depth', sag_m, units).text } : {}),
-    ...(crimpOpenArea === undefined ? {} : { open: share(crimpOpenArea) }),
+    ...(open === undefined ? {} : { open: share(open) }),
     ...(ties === undefined ? {} : { ties: String(ties) }),
     ...(tieRatio === undefined ? {} : { bore: share(tieRatio) }),
     ...(fullLength_m === undefined || usedLength_m === undefined
@@ -82,4 +83,13 @@ function shapeValues({ shape }: PieceResult, units: UnitChoice): PlaceholderValu
     ...(fullLength_m === undefined ? {} : { length: show('length', fullLength_m, units).text }),
     ...(compression === undefined ? {} : { compression: share(compression) }),
   };
+}
+
+/** How much of its opening is left to a fan's mouth that is crimped, or to a cowl screened or blocked. */
+function openShare({
+  crimpOpenArea,
+  screenFreeArea,
+  blockedShare,
+}: PieceResult['shape']): number | undefined {
+  return crimpOpenArea ?? screenFreeArea ?? (blockedShare === undefined ? undefined : 1 - blockedShare);
 }

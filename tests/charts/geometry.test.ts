@@ -45,6 +45,19 @@ describe('labels on the crossing', () => {
     }
   }
 
+  it('measures a prediction against what leaves a leaking run, and draws no band round the fan', () => {
+    const result = crossing(1).point!.flow_L_s;
+    const likely = { low_L_s: result - 7, high_L_s: result - 3 };
+    const tight = crossing(1, { predicted: result - 8, likely });
+    const leaking = layout(visible({ ...tight, leaving_L_s: result - 5 }), sizes[1]!);
+    expect(leaking.gap!.from).toBeCloseTo(leaking.x(result - 5), 6);
+    expect(leaking.band).toBeUndefined();
+    expect(leaking.likely).toBeDefined();
+    const sound = layout(visible(tight), sizes[1]!);
+    expect(sound.gap!.from).toBeCloseTo(sound.x(result), 6);
+    expect(sound.band).toBeDefined();
+  });
+
   it('thins the ticks when there is less room', () => {
     const narrow = layout(visible(crossing()), sizes[0]!);
     const wide = layout(visible(crossing()), sizes[2]!);

@@ -23,6 +23,12 @@ describe('Ledger', () => {
     expect(container.querySelector('figcaption')?.textContent).toBe('4.2 L/s won back of 7.9 L/s lost');
   });
 
+  it('speaks of no loss where nothing was lost', () => {
+    const gains = entries.filter(({ kind }) => kind === 'opening' || kind === 'credit');
+    const { container } = render(Ledger, { ...props, entries: gains });
+    expect(container.querySelector('figcaption')?.textContent).toMatch(/^\d+\.\d L\/s gained$/);
+  });
+
   it('says when it falls short', () => {
     const { container } = render(Ledger, { ...props, required: 40 });
     expect(container.querySelector('p .pass')?.textContent).toBe('2.0 short of the 40 required');

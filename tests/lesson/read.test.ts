@@ -87,6 +87,11 @@ describe('readLesson', () => {
       (lesson) => (lesson.steps[0].fault.manner = 'draped'),
       'steps[0].fault.manner | "draped" | extra length only',
     ],
+    [
+      'a straight that is at no bend',
+      (lesson) => (lesson.steps[0].fault.straight_m = 0.5),
+      'steps[0].fault.straight_m | 0.5 | a bend at the fan only',
+    ],
   ])('refuses %s', (_name, change, expected) => {
     expect(problemsOf(change).join('\n')).toContain(expected);
   });

@@ -11,10 +11,12 @@ import { auditLesson } from '#session';
  */
 const PUBLISHED: Readonly<Record<string, string>> = {
   '1.2 m': 'support spacing, US DOE and PNNL guide',
-  '38 mm': 'strap width, US DOE and PNNL guide',
+  '38 mm': 'strap width, US DOE and PNNL guide; lap of a round metal joint, IRC M1601.4.1',
   '0.9 m': 'straight duct at the fan, US DOE checklist',
   '75 mm': 'strap or saddle, AS 4254.1:2021 as a trade summary reports it',
   '25 mm': 'strap on a saddle, the same; least strap, SMACNA 1995',
+  '90 %': 'free area of a terminal, England, Approved Document F 2021, 1.80',
+  '30 L/s': 'flow above which one flexible bend is the most, NHBC Standards 2024, 8.4.2.6',
   '1.5 m': 'most flexible, England, Approved Document F 2021, 1.77',
 };
 const WITH_UNIT =

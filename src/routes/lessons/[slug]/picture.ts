@@ -10,6 +10,7 @@ import {
   faultSteps,
   isTaught,
   pile,
+  stageBefore,
   stagesOf,
   subjectOf,
   type Lesson,
@@ -34,6 +35,13 @@ export function needsTrouble(lesson: Lesson): boolean {
 export function inPicture(play: LessonPlay): boolean {
   const step = currentStep(play.snapshot);
   return isTaught(step) && changes(step) && play.snapshot.context.records[step.id]?.revealed === true;
+}
+
+/** Which way the run's own curve went with the last change; where it lies as before, it was the fan that changed. */
+export function curveMoved(play: LessonPlay): 'climbed' | 'fell' | 'slid' {
+  const was = play.runs.curveAt(stageBefore(play.lesson, play.snapshot)).at(-1)?.pressure_Pa ?? 0;
+  const higher = (play.curve.at(-1)?.pressure_Pa ?? 0) - was;
+  return Math.abs(higher) < 1e-6 ? 'slid' : higher > 0 ? 'climbed' : 'fell';
 }
 
 /** Ghosts of every stage, and the run as it now is. */

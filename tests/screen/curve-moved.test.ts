@@ -1,0 +1,25 @@
+/** What the crossing's title says moved: the run's curve up or down, or the fan's. */
+import { expect, it } from 'vitest';
+import { isTaught, stagesOf } from '#lesson';
+import { loadLesson } from '#lesson-load';
+import { LessonRuns, lessonRigs, stockFor, type LessonPlay } from '#session';
+import { curveMoved } from '../../src/routes/lessons/[slug]/picture.ts';
+
+/** The play of a lesson as it stands after the change of one step. */
+function played(slug: string, id: string): LessonPlay {
+  const { lesson } = loadLesson(slug);
+  const rigs = lessonRigs(lesson);
+  const runs = new LessonRuns(lesson, rigs, stockFor(lesson, rigs));
+  const step = lesson.steps.find((each) => each.id === id)!;
+  if (!isTaught(step)) throw new Error(`${id} changes nothing`);
+  const snapshot = { context: { stepIndex: lesson.steps.indexOf(step) } };
+  return { lesson, runs, snapshot, curve: runs.curveAt(stagesOf(lesson, step).to) } as unknown as LessonPlay;
+}
+
+it.each([
+  ['a sag', 'five-small-faults', 'sag', 'climbed'],
+  ['a joint let go behind the fan, though the wall gets less', 'joints-that-last', 'half-off', 'fell'],
+  ['a fan turned down', 'fan-meets-duct', 'slow', 'slid'],
+])('with %s', (_name, slug, id, way) => {
+  expect(curveMoved(played(slug, id))).toBe(way);
+});
