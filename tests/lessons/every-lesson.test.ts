@@ -15,6 +15,8 @@ const PUBLISHED: Readonly<Record<string, string>> = {
   '0.9 m': 'straight duct at the fan, US DOE checklist',
   '75 mm': 'strap or saddle, AS 4254.1:2021 as a trade summary reports it',
   '25 mm': 'strap on a saddle, the same; least strap, SMACNA 1995',
+  '0.5 W': 'most watts for a litre a second, England, Approved Document L, Volume 1, 2021, 6.55',
+  '3.8 cfm': 'least air for a watt of an in-line fan, 10 CFR 460.204',
   '1.5 m': 'most flexible, England, Approved Document F 2021, 1.77',
 };
 const WITH_UNIT =

@@ -34,6 +34,15 @@ export function inPicture(play: LessonPlay): boolean {
   return isTaught(step) && changes(step) && play.snapshot.context.records[step.id]?.revealed === true;
 }
 
+/** Which curves the change of a case moves: another fan or speed moves the fan's, other faults the run's. */
+export function movedBy(play: LessonPlay): 'run' | 'fan' | 'both' {
+  const step = currentStep(play.snapshot);
+  if (step.kind !== 'case') return 'run';
+  const { from, to } = stagesOf(play.lesson, step);
+  if (from.fan === to.fan && from.speed === to.speed) return 'run';
+  return JSON.stringify(from.faults) === JSON.stringify(to.faults) ? 'fan' : 'both';
+}
+
 /** Ghosts of every stage, and the run as it now is. */
 export function curvesOf(play: LessonPlay, text: LessonText): Curve[] {
   const { runs, lesson } = play;
@@ -65,7 +74,9 @@ export function curvesOf(play: LessonPlay, text: LessonText): Curve[] {
     const sound = from.faults.length === 0;
     if (!inPicture(play))
       return sound ? [present(say('play.curve.healthy'))] : [healthy, present(say('play.curve.now'))];
-    return [...(sound ? [] : [healthy]), before, present(text.sections[step.id]?.title ?? step.id)];
+    const changed = text.sections[step.id]?.title ?? step.id;
+    const label = movedBy(play) === 'run' ? changed : say('play.curve.now');
+    return [...(sound ? [] : [healthy]), before, present(label)];
   }
   const steps = faultSteps(lesson);
   const stage = play.target.faults.length;
