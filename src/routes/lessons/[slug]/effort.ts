@@ -1,7 +1,7 @@
 /** What a step's own chart is fed: the run before its change, and from the reveal on the run as it now is. */
 import type { SteamStory, WattsFan, WattsPoint } from '#charts';
 import { say } from '#i18n';
-import { stagesOf, type Stage, type TaughtStep } from '#lesson';
+import { isTaught, pile, stagesOf, type Stage, type TaughtStep } from '#lesson';
 import type { FanTable, Solution } from '#physics';
 import { effortAt, effortsAtSameWatts, showerOf, type LessonPlay } from '#session';
 
@@ -79,14 +79,41 @@ export function wattsFans(
   ];
 }
 
-/** A ten-minute shower in the run before, and from the reveal on in the run now. */
+/** A shower with the fan left on. */
+const story = (
+  play: LessonPlay,
+  stage: Stage,
+  run: Solution,
+  tone: SteamStory['tone'],
+  label: string,
+): SteamStory => ({ id: tone, tone, label, moments: showerOf(play.runs.rig(stage), run, WHOLE_MIN) });
+
+/** A shower in the run before, and from the reveal on in the run now. */
 export function steamStories(play: LessonPlay, shown: boolean): SteamStory[] {
-  const story = (tone: SteamStory['tone'], label: string, run: Solution): SteamStory => ({
-    id: tone,
-    tone,
-    label,
-    moments: showerOf(play.rig, run, WHOLE_MIN),
-  });
-  const now = story('present', say('play.curve.now'), play.solution);
-  return shown ? [story('healthy', say('play.curve.before'), play.before), now] : [now];
+  const now = story(play, play.target, play.solution, 'present', say('play.curve.now'));
+  return shown ? [story(play, play.target, play.before, 'healthy', say('play.curve.before')), now] : [now];
+}
+
+/** The lesson's own run with all it put in; of a lesson of cases, the one that moves least. */
+function worstOf(play: LessonPlay): Stage | undefined {
+  const { lesson, runs } = play;
+  const all = pile(lesson);
+  if (all.faults.length > 0) return all;
+  const cases = lesson.steps.filter(isTaught).flatMap((step) => Object.values(stagesOf(lesson, step)));
+  return cases
+    .filter((stage) => stage.rig === lesson.rig && stage.faults.length > 0)
+    .filter(({ fan, speed }) => fan === undefined && speed === undefined)
+    .sort((one, other) => runs.at(one).flow_L_s.room - runs.at(other).flow_L_s.room)[0];
+}
+
+/** A shower in the lesson's own run with nothing wrong, and with what the lesson put in; empty where it put in nothing. */
+export function endStories(play: LessonPlay): SteamStory[] {
+  const worst = worstOf(play);
+  if (!worst) return [];
+  const sound = { ...worst, faults: [] };
+  const label = say('play.curve.worst', { count: worst.faults.length });
+  return [
+    story(play, sound, play.runs.at(sound), 'healthy', say('play.curve.healthy')),
+    story(play, worst, play.runs.at(worst), 'present', label),
+  ];
 }

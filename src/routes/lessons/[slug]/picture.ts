@@ -190,7 +190,9 @@ const CAUSES: Record<Fault['kind'], readonly string[]> = {
 
 /** What a fault spends where it sits, Pa. */
 export function spentBy(fault: Fault, solution: Solution): number {
-  const piece = solution.pieces.find(({ id }) => id === fault.at);
+  // The way in for air is a piece of its own, though the fault is named at the grille.
+  const at = fault.kind === 'no-make-up-air' ? 'room' : fault.at;
+  const piece = solution.pieces.find(({ id }) => id === at);
   return (piece?.causes ?? [])
     .filter(({ cause }) => CAUSES[fault.kind].includes(cause))
     .reduce((sum, { loss_Pa }) => sum + loss_Pa, 0);
