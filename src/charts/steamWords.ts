@@ -6,20 +6,28 @@ import type { ChartTable, SteamStory } from './types.ts';
 
 const percent = (share: number): string => String(Math.round(share * 100));
 
-/** The finding: how long the mirror takes now against the run with nothing wrong, or the walls if it is no longer. */
+/** The finding: how long the thing that parts the two runs most stays wet, now against the run with nothing wrong. */
 export function steamTitle(input: SteamInput): string {
   const present = input.stories.find(({ tone }) => tone === 'present') ?? input.stories[0];
   const healthy = input.stories.find(({ tone }) => tone === 'healthy');
   if (!present) return say('chart.steam.title.none');
-  const parted = (thing: Thing): boolean => {
-    if (!healthy) return false;
-    const [now, was] = [told(thing, present, input), told(thing, healthy, input)];
-    return now.way !== was.way || now.minutes !== was.minutes;
+  const minutesOf = (thing: Thing, story: SteamStory): number => {
+    const { way, minutes, whole } = told(thing, story, input);
+    return way === 'never' ? whole + 1 : minutes;
   };
-  // Where both are alike, what stays wet is the news.
-  const stuck = things.find((one) => told(one, present, input).way === 'never');
-  const thing = things.find(parted) ?? stuck ?? 'mirror';
-  const was = healthy && parted(thing) ? told(thing, healthy, input) : undefined;
+  /** Minutes between the two runs. */
+  const apart = (thing: Thing): number =>
+    healthy ? Math.abs(minutesOf(thing, present) - minutesOf(thing, healthy)) : 0;
+  const ways = (thing: Thing): boolean =>
+    healthy !== undefined && told(thing, present, input).way !== told(thing, healthy, input).way;
+  const most = (of: (thing: Thing) => number): Thing =>
+    things.reduce((best, one) => (of(one) > of(best) ? one : best));
+  const parted = things.some((thing) => apart(thing) > 0 || ways(thing));
+  // Where both are alike, or there is one alone, what stays wet longest is the news.
+  const thing = parted
+    ? most((one) => apart(one) + (ways(one) ? 0.5 : 0))
+    : most((one) => minutesOf(one, present));
+  const was = healthy && (apart(thing) > 0 || ways(thing)) ? told(thing, healthy, input) : undefined;
   const now = told(thing, present, input);
   return say('chart.steam.title', { thing, ...now, was: was?.way ?? 'none', before: was?.minutes ?? 0 });
 }

@@ -4,6 +4,7 @@ import { answersOf } from './checks.ts';
 import { pathOf, shown, type Problem } from './problems.ts';
 import { faultSteps } from './rules.ts';
 import {
+  EFFORTS,
   guessesFlow,
   lessonSchema,
   type CaseStep,
@@ -109,6 +110,7 @@ function checkStep(lesson: Lesson, step: Step, index: number, note: Note, once: 
   if (step.kind === 'case') checkCase(step, at, note);
   else checkFault(step.fault, `${at}.fault`, note);
   checkQuestions(step, at, note, once);
+  checkLinks(step, at, note);
 }
 
 function checkItem(lesson: Lesson, item: Item, at: string, note: Note, once: Once): void {
@@ -134,6 +136,13 @@ function checkFault(fault: FaultStep['fault'], at: string, note: Note): void {
     note(`${at}.manner`, shown(fault.manner), 'extra length only');
   if (fault.straight_m !== undefined && fault.kind !== 'bend-at-fan')
     note(`${at}.straight_m`, shown(fault.straight_m), 'a bend at the fan only');
+}
+
+/** A link may name a chart of efforts only where the step hangs it up. */
+function checkLinks({ chain, chart }: TaughtStep, at: string, note: Note): void {
+  for (const [i, link] of (chain ?? []).entries())
+    if ('chart' in link && EFFORTS.some((name) => name === link.chart) && link.chart !== chart)
+      note(`${at}.chain[${i}].chart`, shown(link.chart), `a step whose "chart" is ${shown(link.chart)}`);
 }
 
 function checkQuestions(step: TaughtStep, at: string, note: Note, once: Once): void {

@@ -28,7 +28,16 @@ const FAULT_KINDS = [
   'weak-fan',
 ] as const satisfies FaultKind[];
 /** Pictures a link of a cause chain may point at, besides a piece of the run. */
-export const CHARTS = ['crossing', 'pressure-walk', 'ledger', 'big-number'] as const;
+export const CHARTS = [
+  'crossing',
+  'pressure-walk',
+  'ledger',
+  'big-number',
+  'watts-and-litres',
+  'steam-clock',
+] as const;
+/** Charts a step may hang up where its ledger is, for what a run costs or does beyond its litres. */
+export const EFFORTS = ['watts-and-litres', 'steam-clock'] as const;
 /** What a case is there for. */
 export const ROLES = ['worked', 'case', 'compare', 'transfer'] as const;
 const INSTRUMENTS = [
@@ -76,6 +85,7 @@ const faultStep = v.strictObject({
   kind: v.literal('fault'),
   aim: v.optional(id),
   fault,
+  chart: v.optional(v.picklist(EFFORTS)),
   predict: flowGuess,
   observe: observation,
   explain: question,
@@ -96,6 +106,7 @@ const caseStep = v.strictObject({
   kind: v.literal('case'),
   role: v.picklist(ROLES),
   aim: v.optional(id),
+  chart: v.optional(v.picklist(EFFORTS)),
   /** Another rig than the lesson's: an id of `seeds/rigs`, or of the lesson's own `rigs`. */
   rig: v.optional(id),
   /** As the step opens; without `faults` it has those of the steps before. */
@@ -167,6 +178,7 @@ export type Setup = v.InferOutput<typeof setup>;
 export type Meter = NonNullable<CaseStep['meter']>;
 export type ChainLink = v.InferOutput<typeof link>;
 export type ChartName = (typeof CHARTS)[number];
+export type EffortName = (typeof EFFORTS)[number];
 
 /** Whether a step explains something: a fault or a case. */
 export const isTaught = (step: Step): step is TaughtStep => step.kind === 'fault' || step.kind === 'case';

@@ -40,9 +40,11 @@ export function effortsAtSameWatts(rig: Rig, stock: Stock, fans: readonly FanTab
 export const SHOWER_MIN = HOUSEHOLD.shower_min.value;
 const ROOM_C = HOUSEHOLD.room_C.value;
 
+/** How far walls and mirror are taken to be below the room, K. */
+export const WALL_BELOW_K = MOISTURE.wallBelowRoom_K.value;
+
 /** A mirror as cold as the walls fogs once the air holds more than air at its face can. */
-export const MIRROR_FOGS =
-  saturationHumidity(ROOM_C - MOISTURE.wallBelowRoom_K.value) / saturationHumidity(ROOM_C);
+export const MIRROR_FOGS = saturationHumidity(ROOM_C - WALL_BELOW_K) / saturationHumidity(ROOM_C);
 
 /** A shower with the fan on, and off again some minutes after it. */
 export function showerOf(

@@ -139,11 +139,14 @@ function checkWords(
   const bare = solve(rigAt(rigs, pile(lesson, 0)), stock);
   if (healthy.outcome === 'failed' || bare.outcome === 'failed') return;
   const rule = required_L_s === undefined ? {} : { required_L_s };
+  // Words of no step, such as the intro, speak of the lesson's own rig.
+  const own_L_s = rigs[lesson.rig]?.required?.flow_L_s;
+  const ownRule = own_L_s === undefined ? {} : { required_L_s: own_L_s };
   const built = builtValues(step, rigAt(rigs, from), rigAt(rigs, to), stock);
   const predicted = guessesFlow(step.predict) ? { predicted_L_s: after.flow_L_s.outdoors } : {};
   for (const choice of UNITS) {
     const values = stepValues({ step, healthy, before, after, ...rule, ...predicted, built }, choice);
-    const shared = runValues({ healthy: bare, now: bare, ...rule }, choice);
+    const shared = runValues({ healthy: bare, now: bare, ...ownRule }, choice);
     for (const [key, { title, html }] of Object.entries(text.sections)) {
       const [top] = key.split('/');
       const own = top === step.id || (top === 'prediction' && guessesFlow(step.predict));

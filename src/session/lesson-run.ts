@@ -65,6 +65,11 @@ class Runs {
     this.#extents = extents;
   }
 
+  /** What of the catalogue the rigs may need. */
+  get stock(): Stock {
+    return this.#stock;
+  }
+
   rig(stage: Stage): Rig {
     return rigAt(this.#rigs, stage);
   }

@@ -26,8 +26,9 @@ describe('SteamClock', () => {
     const { container } = render(SteamClock, props);
     const [was, now] = [dryAfter('mirror', good, props)!, dryAfter('mirror', bad, props)!];
     expect(now).toBeGreaterThan(was);
-    expect(title(container)).toBe(`The mirror clears in ${now} min, not ${was}`);
     const walls = dryAfter('walls', bad, props)!;
+    // The mirror hardly tells the runs apart; the walls do.
+    expect(title(container)).toBe(`The walls dry in ${walls} min, not ${dryAfter('walls', good, props)!}`);
     // The last gram is not waited for, so the walls are called dry no later than the film is gone.
     expect(walls).toBeLessThanOrEqual(filmDryAt_min(bad.moments, 10)! - 10);
     expect(walls).toBeGreaterThan(now);

@@ -23,6 +23,11 @@ describe('readLesson', () => {
       'colour | unknown key "colour" | only the keys of a lesson',
     ],
     ['NaN', (lesson) => (lesson.number = NaN), 'number | NaN | number'],
+    [
+      'a link to a chart the step does not hang up',
+      (lesson) => (lesson.steps[0].chain[2].chart = 'steam-clock'),
+      'steps[0].chain[2].chart | "steam-clock" | a step whose "chart" is "steam-clock"',
+    ],
     ['another format', (lesson) => (lesson.format = 2), 'format | 2 | 1'],
     [
       'no such fault',

@@ -6,8 +6,8 @@ import { loadLessons } from '#lesson-load';
 import { auditLesson } from '#session';
 
 /**
- * Figures that may stand in the words because they are published and no engine computes them. Each names
- * its source where it stands; the list says who publishes it.
+ * Figures that may stand in the words because they are published and no engine computes them, or name what
+ * is assumed. Each names its source where it stands; the list says who publishes it.
  */
 const PUBLISHED: Readonly<Record<string, string>> = {
   '1.2 m': 'support spacing, US DOE and PNNL guide',
@@ -17,6 +17,12 @@ const PUBLISHED: Readonly<Record<string, string>> = {
   '25 mm': 'strap on a saddle, the same; least strap, SMACNA 1995',
   '90 %': 'free area of a terminal, England, Approved Document F 2021, 1.80',
   '30 L/s': 'flow above which one flexible bend is the most, NHBC Standards 2024, 8.4.2.6',
+  '60 %': 'relative humidity called clear, a model assumption the words name',
+  '85 %': 'over a day, England, Approved Document F 2021, Table B3',
+  '75 %': 'over a week, the same',
+  '10 mm': 'gap under a door, England, Approved Document F 2021, 1.25',
+  '0.5 W': 'most watts for a litre a second, England, Approved Document L, Volume 1, 2021, 6.55',
+  '3.8 cfm': 'least air for a watt of an in-line fan, 10 CFR 460.204',
   '1.5 m': 'most flexible, England, Approved Document F 2021, 1.77',
 };
 const WITH_UNIT =

@@ -2,7 +2,15 @@
  * The rows of the scoring rubric for interactive lessons that a machine can see, 0 to 3 each, with the place
  * for the score. A machine sees that a thing is there, not that it is good: the rest is read by people.
  */
-import { changes, isTaught, stagesOf, type Lesson, type LessonText, type TaughtStep } from '#lesson';
+import {
+  changes,
+  isTaught,
+  stagesOf,
+  type Lesson,
+  type LessonText,
+  type Step,
+  type TaughtStep,
+} from '#lesson';
 
 export interface Score {
   readonly row: number;
@@ -21,7 +29,7 @@ function share(all: readonly TaughtStep[], has: (step: TaughtStep) => boolean): 
   return there === all.length ? 3 : there * 2 > all.length ? 2 : 1;
 }
 
-/** Faults that differ between the two stages of a step, another fan or speed counted with them. */
+/** Faults that differ between the two stages of a step, and the fan: another one comes with its own speed. */
 function differences(lesson: Lesson, step: TaughtStep): number {
   const { from, to } = stagesOf(lesson, step);
   const keys = (faults: typeof from.faults) => new Set(faults.map((fault) => JSON.stringify(fault)));
@@ -29,7 +37,7 @@ function differences(lesson: Lesson, step: TaughtStep): number {
   const gone = [...before].filter((key) => !after.has(key)).length;
   const come = [...after].filter((key) => !before.has(key)).length;
   // The same fault made worse counts once, not as one gone and one come.
-  return Math.max(gone, come) + Number(from.fan !== to.fan) + Number(from.speed !== to.speed);
+  return Math.max(gone, come) + Number(from.fan !== to.fan || from.speed !== to.speed);
 }
 
 export function rubric(lesson: Lesson, { sections }: LessonText): Score[] {
@@ -46,7 +54,10 @@ export function rubric(lesson: Lesson, { sections }: LessonText): Score[] {
   const aimed = new Set(taught.flatMap(({ aim }) => (aim === undefined ? [] : [aim])));
   const unmarked = sections['not-marked'] !== undefined;
   const wrong = Object.entries(sections).filter(([, { idea }]) => idea !== undefined);
-  const many = moving.filter((step) => differences(lesson, step) > 1);
+  // Two cases side by side are two runs, not one that changes.
+  const many = moving.filter(
+    (step) => !(compare as readonly Step[]).includes(step) && differences(lesson, step) > 1,
+  );
   return [
     {
       row: 1,

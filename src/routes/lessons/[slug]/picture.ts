@@ -37,11 +37,24 @@ export function inPicture(play: LessonPlay): boolean {
   return isTaught(step) && changes(step) && play.snapshot.context.records[step.id]?.revealed === true;
 }
 
-/** Which way the run's own curve went with the last change; where it lies as before, it was the fan that changed. */
-export function curveMoved(play: LessonPlay): 'climbed' | 'fell' | 'slid' {
-  const was = play.runs.curveAt(stageBefore(play.lesson, play.snapshot)).at(-1)?.pressure_Pa ?? 0;
-  const higher = (play.curve.at(-1)?.pressure_Pa ?? 0) - was;
-  return Math.abs(higher) < 1e-6 ? 'slid' : higher > 0 ? 'climbed' : 'fell';
+/** Which curve the change in the picture moved: the run's, up or down, or the fan's; for a title. */
+export function curveMoved(play: LessonPlay): 'climbed' | 'fell' | 'fan' | 'both' {
+  const by = movedBy(play);
+  if (by !== 'run') return by;
+  const last = (points: readonly { readonly pressure_Pa: number }[]) => points.at(-1)?.pressure_Pa ?? 0;
+  const was = last(play.runs.curveAt(stageBefore(play.lesson, play.snapshot)));
+  const higher = last(play.runs.curveAt(play.target)) - was;
+  // Where the run costs what it cost, a fault of the fan's own did it.
+  return Math.abs(higher) < 1e-6 ? 'fan' : higher > 0 ? 'climbed' : 'fell';
+}
+
+/** Which curves the change of a case moves: another fan or speed moves the fan's, other faults the run's. */
+export function movedBy(play: LessonPlay): 'run' | 'fan' | 'both' {
+  const step = currentStep(play.snapshot);
+  if (step.kind !== 'case') return 'run';
+  const { from, to } = stagesOf(play.lesson, step);
+  if (from.fan === to.fan && from.speed === to.speed) return 'run';
+  return JSON.stringify(from.faults) === JSON.stringify(to.faults) ? 'fan' : 'both';
 }
 
 /** Ghosts of every stage, and the run as it now is. */
@@ -201,7 +214,9 @@ const CAUSES: Record<Fault['kind'], readonly string[]> = {
 
 /** What a fault spends where it sits, Pa. */
 export function spentBy(fault: Fault, solution: Solution): number {
-  const piece = solution.pieces.find(({ id }) => id === fault.at);
+  // The way in for air is a piece of its own, though the fault is named at the grille.
+  const at = fault.kind === 'no-make-up-air' ? 'room' : fault.at;
+  const piece = solution.pieces.find(({ id }) => id === at);
   return (piece?.causes ?? [])
     .filter(({ cause }) => CAUSES[fault.kind].includes(cause))
     .reduce((sum, { loss_Pa }) => sum + loss_Pa, 0);

@@ -1,5 +1,5 @@
 /** The pictures of a lesson by name, and the one a class is shown in each phase until another is called up. */
-import type { Phase } from '#lesson';
+import { isTaught, type CheckName, type Phase, type Step } from '#lesson';
 
 export type Picture = 'scene' | 'crossing' | 'ledger' | 'walk';
 
@@ -17,3 +17,10 @@ export const usualPicture: Readonly<Record<Phase, Picture>> = {
   mending: 'scene',
   finished: 'ledger',
 };
+
+/** What is read off a chart of efforts rather than the crossing. */
+const OF_EFFORT: readonly CheckName[] = ['fan-power', 'litres-per-watt', 'clear-time'];
+
+/** Whether what a step asks of the eye in a phase stands on the chart it hangs up. */
+export const asksEffort = (step: Step, phase: Phase): boolean =>
+  phase === 'observe' && isTaught(step) && OF_EFFORT.some((name) => name === step.observe?.check);
