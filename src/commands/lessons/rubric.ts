@@ -21,7 +21,7 @@ function share(all: readonly TaughtStep[], has: (step: TaughtStep) => boolean): 
   return there === all.length ? 3 : there * 2 > all.length ? 2 : 1;
 }
 
-/** Faults that differ between the two stages of a step, another fan or speed counted with them. */
+/** Faults that differ between the two stages of a step, another fan, speed or held meter counted with them. */
 function differences(lesson: Lesson, step: TaughtStep): number {
   const { from, to } = stagesOf(lesson, step);
   const keys = (faults: typeof from.faults) => new Set(faults.map((fault) => JSON.stringify(fault)));
@@ -29,7 +29,12 @@ function differences(lesson: Lesson, step: TaughtStep): number {
   const gone = [...before].filter((key) => !after.has(key)).length;
   const come = [...after].filter((key) => !before.has(key)).length;
   // The same fault made worse counts once, not as one gone and one come.
-  return Math.max(gone, come) + Number(from.fan !== to.fan) + Number(from.speed !== to.speed);
+  return (
+    Math.max(gone, come) +
+    Number(from.fan !== to.fan) +
+    Number(from.speed !== to.speed) +
+    Number(from.held !== to.held)
+  );
 }
 
 export function rubric(lesson: Lesson, { sections }: LessonText): Score[] {

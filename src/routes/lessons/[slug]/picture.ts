@@ -179,7 +179,9 @@ const CAUSES: Record<Fault['kind'], readonly string[]> = {
 
 /** What a fault spends where it sits, Pa. */
 export function spentBy(fault: Fault, solution: Solution): number {
-  const piece = solution.pieces.find(({ id }) => id === fault.at);
+  // The way into the room is named at the grille, and paid for in the room.
+  const place = fault.kind === 'no-make-up-air' ? 'room' : fault.at;
+  const piece = solution.pieces.find(({ id }) => id === place);
   return (piece?.causes ?? [])
     .filter(({ cause }) => CAUSES[fault.kind].includes(cause))
     .reduce((sum, { loss_Pa }) => sum + loss_Pa, 0);
