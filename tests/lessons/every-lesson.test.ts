@@ -15,6 +15,8 @@ const PUBLISHED: Readonly<Record<string, string>> = {
   '0.9 m': 'straight duct at the fan, US DOE checklist',
   '75 mm': 'strap or saddle, AS 4254.1:2021 as a trade summary reports it',
   '25 mm': 'strap on a saddle, the same; least strap, SMACNA 1995',
+  '5 %': 'accuracy of the meter, England, Approved Document F 2021, 4.10',
+  '120 mm': 'fan and duct of a rented bathroom, New Zealand, Healthy Homes Standards 2019',
   '1.5 m': 'most flexible, England, Approved Document F 2021, 1.77',
 };
 const WITH_UNIT =
