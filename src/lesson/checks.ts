@@ -11,6 +11,8 @@ export interface Sight {
   readonly system: { readonly before: readonly CurvePoint[]; readonly after: readonly CurvePoint[] };
   readonly fan: { readonly before: readonly CurvePoint[]; readonly after: readonly CurvePoint[] };
   readonly required_L_s?: number;
+  /** What the step's last reading says of the required rate, by the meter's error. */
+  readonly verdict?: 'pass' | 'marginal' | 'fail';
 }
 
 interface Check {
@@ -117,6 +119,21 @@ function seeShareLost({ before, after }: Sight): string | null {
           : 'most';
 }
 
+/** Shares by which the flow grew that a reader can tell apart, the same steps as of what is lost. */
+function seeShareGained({ before, after }: Sight): string | null {
+  const gained = outdoors(after) / outdoors(before) - 1;
+  if (!(gained > -0.02)) return null;
+  return gained < 0.02
+    ? 'nothing'
+    : gained < 0.15
+      ? 'a-little'
+      : gained < 0.35
+        ? 'a-quarter'
+        : gained < 0.65
+          ? 'half'
+          : 'more';
+}
+
 function seeBiggestLoss({ after }: Sight): string | null {
   const [first, second] = [...after.pieces].sort((one, other) => other.loss_Pa - one.loss_Pa);
   return first && second && first.loss_Pa - second.loss_Pa > NOTHING_PA ? first.id : null;
@@ -159,8 +176,10 @@ export const CHECKS = {
     see: went(({ flow_L_s }) => flow_L_s.room, { up: 'shorter', down: 'longer', level: 'same' }),
   },
   'share-lost': { answers: ['nothing', 'a-little', 'a-quarter', 'half', 'most'], see: seeShareLost },
+  'share-gained': { answers: ['nothing', 'a-little', 'a-quarter', 'half', 'more'], see: seeShareGained },
   'biggest-loss': { see: seeBiggestLoss },
   required: { answers: ['passes', 'short'], see: seeRequired },
+  verdict: { answers: ['pass', 'marginal', 'fail'], see: ({ verdict }) => verdict ?? null },
   'roof-leak': { answers: ['out', 'in', 'both', 'none'], see: seeRoofLeak },
 } as const satisfies Record<string, Check>;
 

@@ -27,6 +27,9 @@ export const SHAPE_PLACEHOLDERS = [
   'reading',
   'reading_low',
   'reading_high',
+  'reading_before',
+  'reading_before_low',
+  'reading_before_high',
 ] as const;
 /** What the change does: may be told only after the reveal. */
 export const OUTCOME_PLACEHOLDERS = [
@@ -68,7 +71,16 @@ export const BUILT = {
   roof_water_before: 'mass',
 } as const satisfies Partial<Record<Placeholder, Quantity>>;
 /** A meter's reading: a flow, a speed or a pressure, by the meter. */
-export const METER_PLACEHOLDERS = ['reading', 'reading_low', 'reading_high'] as const;
+export const METER_PLACEHOLDERS = [
+  'reading',
+  'reading_low',
+  'reading_high',
+  'reading_before',
+  'reading_before_low',
+  'reading_before_high',
+] as const;
+/** Of a meter held after the change: told only after the reveal. */
+export const LATE_READINGS: readonly string[] = METER_PLACEHOLDERS.slice(0, 3);
 export type BuiltName = keyof typeof BUILT | (typeof METER_PLACEHOLDERS)[number];
 /** By name: what it is, and how much in the unit our keys carry. */
 export type BuiltValues = Partial<Readonly<Record<BuiltName, readonly [Quantity, number]>>>;

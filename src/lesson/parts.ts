@@ -1,6 +1,6 @@
 /** Which parts of a lesson need words, and whether a text has them: all of them and nothing else. */
 import { say } from '#i18n';
-import { OUTCOME_PLACEHOLDERS, placeholdersIn, SHAPE_PLACEHOLDERS } from './fill.ts';
+import { LATE_READINGS, OUTCOME_PLACEHOLDERS, placeholdersIn, SHAPE_PLACEHOLDERS } from './fill.ts';
 import { VERDICTS } from './predictions.ts';
 import { shown, type Problem } from './problems.ts';
 import { guessesFlow, isTaught, type Lesson, type Question, type Step } from './schema.ts';
@@ -108,6 +108,16 @@ export function checkText(
   const note = (path: string, found: string, allowed: string) =>
     problems.push({ file, path, found, allowed });
   const parts = new Map(partsOf(lesson).map((part) => [part.key, part]));
+  const readLate = new Set(
+    lesson.steps.flatMap((step) =>
+      step.kind === 'case' && step.meter && step.meter.of !== 'from' ? [step.id] : [],
+    ),
+  );
+  const legal = (key: string, early: boolean): readonly string[] => {
+    if (!early) return [...SHAPE_PLACEHOLDERS, ...OUTCOME_PLACEHOLDERS];
+    const late = readLate.has(key.split('/')[0]!) ? LATE_READINGS : [];
+    return SHAPE_PLACEHOLDERS.filter((name) => !late.includes(name));
+  };
   for (const { key, needs, wrong } of parts.values()) {
     const section = text.sections[key];
     if (needs === 'may') continue;
@@ -124,10 +134,10 @@ export function checkText(
   for (const [key, section] of Object.entries(own.sections)) {
     const part = parts.get(key);
     if (!part) note(key, say('lesson.problem.stray'), say('lesson.problem.remove-section'));
-    else checkPlaceholders(key, section, part.early ?? false, note);
+    else checkPlaceholders(key, section, legal(key, part.early ?? false), note);
     // Before the reveal a card shows its heading alone.
     if (part && !part.early && /\/predict(\/|$)/.test(key))
-      checkPlaceholders(key, { title: section.title, html: '' }, true, note);
+      checkPlaceholders(key, { title: section.title, html: '' }, legal(key, true), note);
   }
   return problems;
 }
@@ -135,12 +145,9 @@ export function checkText(
 function checkPlaceholders(
   key: string,
   section: Section,
-  early: boolean,
+  legal: readonly string[],
   note: (path: string, found: string, allowed: string) => void,
 ): void {
-  const legal: readonly string[] = early
-    ? SHAPE_PLACEHOLDERS
-    : [...SHAPE_PLACEHOLDERS, ...OUTCOME_PLACEHOLDERS];
   for (const name of placeholdersIn(section.title + section.html)) {
     if (!legal.includes(name)) note(key, `{${name}}`, legal.map((each) => `{${each}}`).join(' '));
   }

@@ -123,7 +123,8 @@ function checkCase(step: CaseStep, at: string, note: Note): void {
   if (step.to && !step.predict) note(`${at}.predict`, 'nothing', 'a prediction, since "to" changes the run');
   if (!step.to && step.predict) note(`${at}.to`, 'nothing', 'the run after the change that is predicted');
   if (!step.to && step.observe) note(`${at}.observe`, 'a question', 'nothing to see without "to"');
-  if (!step.to && step.meter?.of === 'to') note(`${at}.meter.of`, '"to"', '"from", since nothing changes');
+  if (!step.to && step.meter && step.meter.of !== 'from')
+    note(`${at}.meter.of`, shown(step.meter.of), '"from", since nothing changes');
   for (const side of ['from', 'to'] as const)
     for (const [i, fault] of (step[side]?.faults ?? []).entries())
       checkFault(fault, `${at}.${side}.faults[${i}]`, note);

@@ -49,6 +49,9 @@ const INSTRUMENTS = [
   'bag',
 ] as const;
 
+/** Meters that go over a grille, and may stand in the way of the air there. */
+const OVER_GRILLE = ['powered-hood', 'passive-hood', 'vane-anemometer', 'bag'] as const;
+
 const id = v.pipe(v.string(), v.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, 'small letters, digits and hyphens'));
 const count = v.pipe(v.number(), v.integer(), v.minValue(1));
 const flow = v.pipe(v.number(), v.finite(), v.minValue(0));
@@ -99,6 +102,8 @@ const setup = v.strictObject({
   faults: v.optional(v.array(fault)),
   fan: v.optional(id),
   speed: v.optional(v.pipe(v.number(), v.gtValue(0, 'more than 0'), v.maxValue(1.2))),
+  /** A meter over the grille, drawn by the step's `meter`: the run is then that with what it costs. */
+  held: v.optional(v.picklist(OVER_GRILLE)),
 });
 
 const caseStep = v.strictObject({
@@ -115,13 +120,16 @@ const caseStep = v.strictObject({
   to: v.optional(setup),
   /** Piece the words `{loss}` and the shape are about. */
   subject: v.optional(id),
-  /** A meter held at a place, before or after the change; its reading is `{reading}`. */
+  /**
+   * A meter held at a place, before or after the change; its reading is `{reading}`. With `both`, before it
+   * is `{reading_before}`.
+   */
   meter: v.optional(
     v.strictObject({
       kind: v.picklist(INSTRUMENTS),
       at: id,
       seed: v.pipe(v.number(), v.integer(), v.minValue(0)),
-      of: v.picklist(['from', 'to']),
+      of: v.picklist(['from', 'to', 'both']),
     }),
   ),
   predict: v.optional(v.union([flowGuess, observation])),

@@ -12,6 +12,8 @@ export interface Stage {
   /** Another fan than the rig's; absent for the rig's own. */
   readonly fan?: string;
   readonly speed?: number;
+  /** A meter held over the grille. */
+  readonly held?: NonNullable<Setup['held']>;
 }
 
 /** The run with the first `count` faults of the lesson piled up; fan and speed the rig's own. */
@@ -38,6 +40,7 @@ function set(stage: Stage, setup: Setup | undefined): Stage {
     ...(setup.faults ? { faults: setup.faults } : {}),
     ...(setup.fan === undefined ? {} : { fan: setup.fan }),
     ...(setup.speed === undefined ? {} : { speed: setup.speed }),
+    ...(setup.held === undefined ? {} : { held: setup.held }),
   };
 }
 
@@ -167,8 +170,8 @@ function everyFault(lesson: Lesson): readonly string[] {
 }
 
 /** A short name for a stage, the same whatever order its faults are in. */
-export function stageKey(lesson: Lesson, { rig, faults, fan, speed }: Stage): string {
+export function stageKey(lesson: Lesson, { rig, faults, fan, speed, held }: Stage): string {
   const all = everyFault(lesson);
   const numbers = faults.map((fault) => all.indexOf(JSON.stringify(fault))).sort((one, other) => one - other);
-  return `${rig}/${fan ?? ''}/${speed ?? ''}/${numbers.join('+')}`;
+  return `${rig}/${fan ?? ''}/${speed ?? ''}/${held ?? ''}/${numbers.join('+')}`;
 }

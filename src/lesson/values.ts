@@ -51,6 +51,8 @@ export function stepValues(facts: StepFacts, units: UnitChoice): PlaceholderValu
   const drop = rounded('flow', out(before), units) - rounded('flow', out(after), units);
   const subject = subjectOf(step);
   const place = subject === undefined ? undefined : pieceAt(after, subject);
+  // What a mend takes away is told as it was.
+  const was = subject === undefined ? undefined : pieceAt(before, subject);
   const built = Object.entries(facts.built ?? {}) as [Placeholder, [Quantity, number]][];
   return {
     ...runValues({ healthy, now: after, required_L_s }, units),
@@ -61,6 +63,7 @@ export function stepValues(facts: StepFacts, units: UnitChoice): PlaceholderValu
     loss: pressure(place?.loss_Pa ?? 0),
     loss_before: pressure((subject && pieceAt(before, subject)?.loss_Pa) || 0),
     ...(predicted_L_s === undefined ? {} : { predicted: flow(predicted_L_s) }),
+    ...(was ? shapeValues(was, units) : {}),
     ...(place ? shapeValues(place, units) : {}),
     ...Object.fromEntries(
       built.map(([name, [quantity, value]]) => [name, show(quantity, value, units).text]),

@@ -28,6 +28,8 @@ export interface Grille extends Base {
     readonly blocked?: number;
     /** How far the room is sealed: 2 000 mm2 over the opening left for replacement air. */
     readonly sealed?: number;
+    /** What a meter held over it costs, K on the spigot's velocity pressure. */
+    readonly held?: number;
   };
 }
 

@@ -1,7 +1,17 @@
 /** The values of a step's words that are worked out while the pages are built. */
 import { BUILT, subjectOf, type BuiltName, type BuiltValues, type Meter, type TaughtStep } from '#lesson';
 import { instruments } from '#catalogue';
-import { consequences, figuresOf, meter, solve, type Rig, type Solution, type Stock } from '#physics';
+import {
+  consequences,
+  figuresOf,
+  holdMeter,
+  meter,
+  solve,
+  type Reading,
+  type Rig,
+  type Solution,
+  type Stock,
+} from '#physics';
 import type { Quantity } from '#units';
 
 /** All that leaves the duct for the roof space, L/s. */
@@ -41,8 +51,7 @@ export function builtValues(
     const value = solution.outcome === 'solved' ? number?.(rig, solution, subjectOf(step)) : undefined;
     if (value !== null && value !== undefined) values[name] = [BUILT[name], value];
   }
-  if (step.kind === 'case' && step.meter)
-    Object.assign(values, readingOf(step.meter, step.meter.of === 'from' ? from : to, stock));
+  if (step.kind === 'case' && step.meter) Object.assign(values, readingsOf(step.meter, from, to, stock));
   return values;
 }
 
@@ -51,16 +60,42 @@ const QUANTITY = { 'L/s': 'flow', 'm/s': 'velocity', Pa: 'pressure' } as const s
   Quantity
 >;
 
-/** What a meter shows, and where by its error the truth lies; nothing where it is out of its range. */
-function readingOf({ kind, at, seed }: Meter, rig: Rig, stock: Stock): BuiltValues {
+/**
+ * What one meter shows at each stage it is held at, one after the other; null where it is out of its range.
+ * What it costs is its own affair, so a rig it is already held to is read as it is without.
+ */
+export function readMeter(
+  { kind, at, seed, of }: Meter,
+  from: Rig,
+  to: Rig,
+  stock: Stock,
+): { readonly before: Reading | null; readonly last: Reading | null } {
+  const nothing = { before: null, last: null };
   const figures = instruments[kind];
-  if (!figures) return {};
-  const read = meter(kind, figuresOf({ ...figures }), seed).read({ rig, stock }, at);
-  if ('outcome' in read || read.shown === null) return {};
-  const quantity = QUANTITY[read.unit];
-  return {
-    reading: [quantity, read.shown],
-    reading_low: [quantity, read.shown - read.error],
-    reading_high: [quantity, read.shown + read.error],
+  if (!figures) return nothing;
+  const held = meter(kind, figuresOf({ ...figures }), seed);
+  const read = (rig: Rig) => {
+    const reading = held.read({ rig: holdMeter(rig, undefined), stock }, at);
+    return 'outcome' in reading || reading.shown === null ? null : reading;
   };
+  if (of === 'both') return { before: read(from), last: read(to) };
+  return { before: null, last: read(of === 'from' ? from : to) };
+}
+
+/** What a meter shows, and where by its error the truth lies. */
+function readingsOf(held: Meter, from: Rig, to: Rig, stock: Stock): BuiltValues {
+  const { before, last } = readMeter(held, from, to, stock);
+  const first = before && band(before);
+  const [shown, low, high] = last ? band(last) : [];
+  return {
+    ...(first
+      ? { reading_before: first[0], reading_before_low: first[1], reading_before_high: first[2] }
+      : {}),
+    ...(shown ? { reading: shown, reading_low: low!, reading_high: high! } : {}),
+  };
+}
+
+function band({ unit, shown, error }: Reading) {
+  const at = (value: number) => [QUANTITY[unit], value] as const;
+  return [at(shown!), at(shown! - error), at(shown! + error)] as const;
 }

@@ -162,7 +162,7 @@ export class LessonPlay {
   }
 
   #drawnStage(): Stage {
-    const { rig, fan, speed } = this.target;
+    const { rig, fan, speed, held } = this.target;
     const amounts = this.#drawn.current;
     const faults = Object.entries(this.#faults)
       .filter(([place, one]) => one.rig === rig && (amounts[place] ?? 0) > 0)
@@ -173,6 +173,7 @@ export class LessonPlay {
       faults,
       ...(fan === undefined ? {} : { fan }),
       ...(speed === undefined && turning === 1 ? {} : { speed: turning }),
+      ...(held === undefined ? {} : { held }),
     };
   }
 

@@ -1,6 +1,7 @@
 /** The rigs of a lesson solved at any stage: each stage once, kept by what is in it. */
 import {
   fanCurveOf,
+  holdMeter,
   solve,
   systemCurve,
   type CurvePoint,
@@ -14,10 +15,14 @@ import { everyStage, type Lesson, type Stage } from '#lesson';
 /** Points along a curve: enough for a smooth line, few enough for every frame. */
 const CURVE_POINTS = 48;
 
-/** The rig of a stage: its own faults left out, the stage's fan and speed put in. */
-export function rigAt(rigs: Readonly<Record<string, Rig>>, { rig: id, faults, fan, speed }: Stage): Rig {
-  const rig = rigs[id];
-  if (!rig) throw new Error(`lesson.json, rig: found "${id}"; allowed is ${Object.keys(rigs).join(', ')}`);
+/** The rig of a stage: its own faults left out, the stage's fan, speed and meter put in. */
+export function rigAt(
+  rigs: Readonly<Record<string, Rig>>,
+  { rig: id, faults, fan, speed, held }: Stage,
+): Rig {
+  const named = rigs[id];
+  if (!named) throw new Error(`lesson.json, rig: found "${id}"; allowed is ${Object.keys(rigs).join(', ')}`);
+  const rig = held === undefined ? named : holdMeter(named, held);
   if (fan === undefined && speed === undefined) return { ...rig, faults };
   const run = rig.run.map((piece) =>
     piece.kind === 'fan'
@@ -33,7 +38,7 @@ export interface Extent {
   readonly pressure_Pa: number;
 }
 
-const keyOf = ({ rig, fan, speed, faults }: Stage) => JSON.stringify([rig, fan, speed, faults]);
+const keyOf = ({ rig, fan, speed, held, faults }: Stage) => JSON.stringify([rig, fan, speed, held, faults]);
 
 /** A few rigs solved at any stage that stands on one of them. */
 class Runs {

@@ -1,6 +1,7 @@
 /** What can be seen of a step's change: both runs solved, and both curves read at the same flows. */
 import { stagesOf, type Lesson, type Sight, type TaughtStep } from '#lesson';
-import { fanCurveOf, solve, systemCurve, type Rig, type Stock } from '#physics';
+import { fanCurveOf, judge, solve, systemCurve, type Rig, type Stock } from '#physics';
+import { readMeter } from './lesson-numbers.ts';
 import { rigAt } from './lesson-run.ts';
 
 /** Flows the curves are compared at, L/s: to 1.5 times the larger of both flows. */
@@ -36,6 +37,21 @@ export function sightOf(
       before: fanCurveOf(rig.before, stock, flows) ?? [],
       after: fanCurveOf(rig.after, stock, flows) ?? [],
     },
-    ...(required_L_s === undefined ? {} : { required_L_s }),
+    ...(required_L_s === undefined ? {} : { required_L_s, ...verdictOf(step, rig, stock, required_L_s) }),
   };
+}
+
+/** The rate is taken as the lesson states it: its source is the author's to check. */
+function verdictOf(
+  step: TaughtStep,
+  { before, after }: { readonly before: Rig; readonly after: Rig },
+  stock: Stock,
+  required_L_s: number,
+): Pick<Sight, 'verdict'> {
+  const reading = step.kind === 'case' && step.meter && readMeter(step.meter, before, after, stock).last;
+  if (!reading || reading.flow_L_s === null) return {};
+  // The error of a speed is the same share of the flow it stands for.
+  const error_L_s = (reading.error / reading.shown!) * reading.flow_L_s;
+  const { verdict } = judge(reading.flow_L_s, error_L_s, { required_L_s, mark: 'published' });
+  return verdict === 'not judged' ? {} : { verdict };
 }

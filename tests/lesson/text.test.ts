@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkText, fill, fillWords, judgePrediction, partsOf } from '#lesson';
 import { readText } from '../../src/lesson/text.ts';
-import { smallLesson } from './small.ts';
+import { smallLesson, wideLesson } from './small.ts';
 
 const FILE = 'lessons/09-two-faults/text.en.md';
 const lesson = smallLesson();
@@ -83,6 +83,27 @@ describe('readText', () => {
     ['no title', (text) => text.replace('# Two faults\n', ''), '# | nothing'],
   ])('refuses %s', (_name, change, expected) => {
     expect(problemsOf(whole(change)).join('\n')).toContain(expected);
+  });
+});
+
+describe('readings', () => {
+  const { steps, ...rest } = wideLesson();
+  const problems = (of: 'from' | 'both', name: string) => {
+    const held = steps.map((step) =>
+      step.id === 'second' && step.kind === 'case'
+        ? { ...step, meter: { kind: 'bag' as const, at: 'grille', seed: 1, of } }
+        : step,
+    );
+    const sections = { 'second/brief': { title: '', html: `<p>It shows {${name}}.</p>` } };
+    const found = checkText({ ...rest, steps: held }, { title: 'Two', sections }, FILE);
+    return found.filter(({ path }) => path === 'second/brief').map((each) => each.found);
+  };
+  it.each([
+    ['of the run before the change is told at once', 'from', 'reading', []],
+    ['of the run after it is not told before the reveal', 'both', 'reading', ['{reading}']],
+    ['of both is told at once for the run before', 'both', 'reading_before', []],
+  ] as const)('%s', (_name, of, name, expected) => {
+    expect(problems(of, name)).toEqual(expected);
   });
 });
 

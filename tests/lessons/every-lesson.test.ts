@@ -23,6 +23,8 @@ const PUBLISHED: Readonly<Record<string, string>> = {
   '10 mm': 'gap under a door, England, Approved Document F 2021, 1.25',
   '0.5 W': 'most watts for a litre a second, England, Approved Document L, Volume 1, 2021, 6.55',
   '3.8 cfm': 'least air for a watt of an in-line fan, 10 CFR 460.204',
+  '5 %': 'accuracy of the meter, England, Approved Document F 2021, 4.10',
+  '120 mm': 'fan and duct of a rented bathroom, New Zealand, Healthy Homes Standards 2019',
   '1.5 m': 'most flexible, England, Approved Document F 2021, 1.77',
 };
 const WITH_UNIT =

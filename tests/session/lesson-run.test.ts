@@ -1,10 +1,11 @@
 /** A lesson's rig at its stages: kept answers are the engine's own, and the little stock sent along is enough. */
 import { describe, expect, test } from 'vitest';
 import { seedRig, seedRigIds, stock } from '#catalogue';
-import { faultSteps, pile, type Lesson } from '#lesson';
+import { faultSteps, pile, stagesOf, stepValues, type CaseStep, type Lesson } from '#lesson';
 import { loadLesson } from '#lesson-load';
 import { FAULTS, solve } from '#physics';
 import { LessonRuns, lessonRigs, stockFor } from '#session';
+import { defaults } from '#units';
 
 const { lesson } = loadLesson('five-small-faults');
 const steps = faultSteps(lesson);
@@ -79,4 +80,21 @@ describe('the stock of a lesson', () => {
     expect(() => lessonRigs(on('downstairs'))).toThrow(/"downstairs".*upstairs-bathroom/);
     expect(Object.keys(FAULTS)).toEqual(expect.arrayContaining(steps.map((step) => step.fault.kind)));
   });
+});
+
+test('what a mend takes away is told as it was, and what stays as it is', () => {
+  const step: CaseStep = {
+    id: 'mend-it',
+    kind: 'case',
+    role: 'case',
+    subject: 'out',
+    from: { faults: [{ kind: 'sag', at: 'out', amount: 0.5 }] },
+    to: { faults: [] },
+    explain: { options: ['a', 'b', 'c'], right: 'a' },
+  };
+  const { from, to } = stagesOf(lesson, step);
+  const [before, after] = [runs.at(from), runs.at(to)];
+  const values = stepValues({ step, healthy: after, before, after }, defaults);
+  expect(values.sag).toBe('125 mm');
+  expect(values.length).toBe('5.0 m');
 });

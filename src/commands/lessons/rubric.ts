@@ -29,7 +29,7 @@ function share(all: readonly TaughtStep[], has: (step: TaughtStep) => boolean): 
   return there === all.length ? 3 : there * 2 > all.length ? 2 : 1;
 }
 
-/** Faults that differ between the two stages of a step, and the fan: another one comes with its own speed. */
+/** Faults that differ between the two stages of a step; the fan, which comes with its own speed; and a held meter. */
 function differences(lesson: Lesson, step: TaughtStep): number {
   const { from, to } = stagesOf(lesson, step);
   const keys = (faults: typeof from.faults) => new Set(faults.map((fault) => JSON.stringify(fault)));
@@ -37,7 +37,11 @@ function differences(lesson: Lesson, step: TaughtStep): number {
   const gone = [...before].filter((key) => !after.has(key)).length;
   const come = [...after].filter((key) => !before.has(key)).length;
   // The same fault made worse counts once, not as one gone and one come.
-  return Math.max(gone, come) + Number(from.fan !== to.fan || from.speed !== to.speed);
+  return (
+    Math.max(gone, come) +
+    Number(from.fan !== to.fan || from.speed !== to.speed) +
+    Number(from.held !== to.held)
+  );
 }
 
 export function rubric(lesson: Lesson, { sections }: LessonText): Score[] {

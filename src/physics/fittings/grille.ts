@@ -15,6 +15,8 @@ export function grillePart(grille: Grille, context: Context): Part {
     context.assume('grille-face', grille.id);
   }
   const terms = [coefficientTerm('entry', coefficient, diameter, context.air.density)];
+  const held = grille.condition?.held ?? 0;
+  if (held > 0) terms.push(coefficientTerm('fitting', held, diameter, context.air.density));
   const blocked = grille.condition?.blocked ?? 0;
   if (blocked === 0) return { id: grille.id, kind: 'grille', diameter, terms, shape: {} };
   const clean = grille.freeArea ?? DEFAULT_FREE_AREA;

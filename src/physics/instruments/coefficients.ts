@@ -3,6 +3,7 @@
  * entry: value, range, source and mark, as for the engine's own coefficients.
  */
 import type { Coefficient } from '../coefficients.ts';
+import { HELD_COEFFICIENTS } from './held.ts';
 
 export const METER_COEFFICIENTS = {
   /** Share of a meter's standard error that is its own and stays; the rest comes anew each reading. */
@@ -14,38 +15,7 @@ export const METER_COEFFICIENTS = {
     source:
       'published meter errors are mostly of calibration and of how the meter suits the grille, which stay; no split was found',
   },
-  /** What a meter over the grille costs, on the velocity pressure of the spigot. */
-  poweredHoodLoss: {
-    value: 0,
-    low: 0,
-    high: 0.05,
-    mark: 'published',
-    source:
-      'its own fan brings the pressure in the hood to nothing; the upper limit, of a poor balance, is ours',
-  },
-  passiveHoodLoss: {
-    value: 0.5,
-    low: 0.2,
-    high: 1,
-    mark: 'model assumption',
-    source: 'the larger hood of the worked example; published tests name added resistance without a figure',
-  },
-  vaneLoss: {
-    value: 0.05,
-    low: 0,
-    high: 0.2,
-    mark: 'model assumption',
-    source:
-      'a 100 mm head over about a quarter of the face of a 150 mm grille, half of the face velocity pressure lost there',
-  },
-  bagLoss: {
-    value: 0.2,
-    low: 0.1,
-    high: 0.5,
-    mark: 'model assumption',
-    source:
-      'the smaller hood of the worked example: a frame, and a thin bag that opens freely until it is full',
-  },
+  ...HELD_COEFFICIENTS,
   /** Gross face of a plain grille over the area of its spigot. */
   faceArea: {
     value: 1.6,

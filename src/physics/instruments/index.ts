@@ -2,6 +2,7 @@
 export { METER_COEFFICIENTS, type MeterCoefficientName } from './coefficients.ts';
 export { bagFlow_L_s, figuresOf, INSTRUMENTS } from './meters.ts';
 export { errorOfMean, meter, standardOfReading, type Meter } from './meter.ts';
+export { heldLoss, holdMeter } from './held.ts';
 export { hoodCorrection_L_s, solveWithHood, withHood } from './insertion.ts';
 export {
   powerProfile,

@@ -1,5 +1,6 @@
 /** The meters, each turning the true state of a run into what it would show. */
 import { METER_COEFFICIENTS } from './coefficients.ts';
+import { heldLoss } from './held.ts';
 import { solveWithHood } from './insertion.ts';
 import {
   noPlace,
@@ -14,12 +15,12 @@ import { pitot } from './pitot.ts';
 import { flowAt } from './place.ts';
 
 /** Flow-reading meters held over the grille, with what they add on the spigot's velocity pressure. */
-function overGrille(kind: InstrumentKind, lossCoefficient: number): InstrumentDefinition {
+function overGrille(kind: InstrumentKind): InstrumentDefinition {
   return {
     kind,
     unit: 'L/s',
     read: (bench, place, figures, errors) => {
-      const flows = flowsAtGrille(bench, place, lossCoefficient);
+      const flows = flowsAtGrille(bench, place, heldLoss(kind));
       if ('outcome' in flows) return flows;
       const seen = show(figures, flows.present, errors);
       return { instrument: kind, unit: 'L/s', ...seen, ...flows, flow_L_s: seen.shown };
@@ -42,7 +43,7 @@ const vane: InstrumentDefinition = {
   kind: 'vane-anemometer',
   unit: 'm/s',
   read: (bench, place, figures, errors) => {
-    const flows = flowsAtGrille(bench, place, METER_COEFFICIENTS.vaneLoss.value);
+    const flows = flowsAtGrille(bench, place, heldLoss('vane-anemometer'));
     if ('outcome' in flows) return flows;
     const grille = bench.rig.run.find(({ id }) => id === place);
     const bore = grille && 'diameter_mm' in grille ? (grille.diameter_mm ?? 0) / 1000 : 0;
@@ -70,12 +71,12 @@ export function bagFlow_L_s(volume_L: number, seconds: number): number | null {
 
 /** One definition a kind; `meter` makes an instrument with an error of its own from it. */
 export const INSTRUMENTS: Readonly<Record<InstrumentKind, InstrumentDefinition>> = {
-  'powered-hood': overGrille('powered-hood', METER_COEFFICIENTS.poweredHoodLoss.value),
-  'passive-hood': overGrille('passive-hood', METER_COEFFICIENTS.passiveHoodLoss.value),
+  'powered-hood': overGrille('powered-hood'),
+  'passive-hood': overGrille('passive-hood'),
   'vane-anemometer': vane,
   manometer,
   'pitot-traverse': pitot,
-  bag: overGrille('bag', METER_COEFFICIENTS.bagLoss.value),
+  bag: overGrille('bag'),
 };
 
 /** A catalogue entry, whose keys carry their unit, as plain figures in that unit (L/s, m/s or Pa). */
