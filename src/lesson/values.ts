@@ -70,12 +70,19 @@ export function stepValues(facts: StepFacts, units: UnitChoice): PlaceholderValu
 
 function shapeValues({ shape }: PieceResult, units: UnitChoice): PlaceholderValues {
   const share = (value: number) => show('share', value, units).text;
-  const { sag_m, crimpOpenArea, ties, tieRatio, fullLength_m, usedLength_m, compression } = shape;
+  const { sag_m, ties, tieRatio, dents, fullLength_m, usedLength_m, compression } = shape;
+  const bore = tieRatio ?? shape.boreRatio;
+  // Under a tie the section stays round, so its area goes with the square of its width.
+  const tied = tieRatio === undefined ? undefined : tieRatio ** 2;
+  const open = [shape.crimpOpenArea, shape.crushedOpenArea, shape.dentOpenArea, tied].filter(
+    (area) => area !== undefined,
+  );
   return {
     ...(sag_m ? { sag: show('depth', sag_m, units).text } : {}),
-    ...(crimpOpenArea === undefined ? {} : { open: share(crimpOpenArea) }),
+    ...(open.length === 0 ? {} : { open: share(Math.min(...open)) }),
     ...(ties === undefined ? {} : { ties: String(ties) }),
-    ...(tieRatio === undefined ? {} : { bore: share(tieRatio) }),
+    ...(dents === undefined ? {} : { dents: String(dents) }),
+    ...(bore === undefined ? {} : { bore: share(bore) }),
     ...(fullLength_m === undefined || usedLength_m === undefined
       ? {}
       : { spare: show('length', fullLength_m - usedLength_m, units).text }),
