@@ -23,6 +23,12 @@ describe('Ledger', () => {
     expect(container.querySelector('figcaption')?.textContent).toBe('4.2 L/s won back of 7.9 L/s lost');
   });
 
+  it('speaks of a gain where nothing was lost, as in a case that gets better', () => {
+    const better = [entries[0]!, entries[2]!].map((entry, i) => ({ ...entry, flow_L_s: 30 + 4 * i }));
+    const { container } = render(Ledger, { ...props, entries: better });
+    expect(container.querySelector('figcaption')?.textContent).toBe('4.0 L/s more than before');
+  });
+
   it('says when it falls short', () => {
     const { container } = render(Ledger, { ...props, required: 40 });
     expect(container.querySelector('p .pass')?.textContent).toBe('2.0 short of the 40 required');
