@@ -9,6 +9,7 @@ import type { ChartTable } from './types.ts';
 export function ledgerTitle({ rows, lost, gained, opening }: Account, choice: UnitChoice): string {
   const debits = rows.filter((row) => row.kind === 'debit');
   const text = (value: number): string => show('flow', value, choice, { already: true }).text;
+  // A case may only gain; "won back" would speak of a loss that the account does not show.
   if (gained > 0 && lost === 0) return say('chart.ledger.title.gained', { gained: text(gained) });
   if (gained > 0) return say('chart.ledger.title.mended', { gained: text(gained), lost: text(lost) });
   if (lost === 0 || debits.length === 0) return say('chart.ledger.title.opening', { flow: text(opening) });

@@ -10,6 +10,7 @@ export const SHAPE_PLACEHOLDERS = [
   'sag',
   'open',
   'ties',
+  'dents',
   'bore',
   'spare',
   'compression',

@@ -17,6 +17,7 @@ import {
   type Part,
 } from './rules.ts';
 import type { Phase } from './journey.ts';
+import { guessesFlow, isTaught } from './schema.ts';
 import { currentRecord, phase, type LessonView } from './view.ts';
 
 export type Possibility =
@@ -61,7 +62,12 @@ export function possible(snapshot: LessonView, event: LessonEvent): Possibility 
       return both(within('predict'), () => when(mayPredict(here, event), 'lesson.reason.off-scale'));
     case 'prediction.lock':
       return both(within('predict'), () =>
-        when(currentRecord(snapshot).prediction !== undefined, 'lesson.reason.predict-first'),
+        when(
+          currentRecord(snapshot).prediction !== undefined,
+          isTaught(here) && guessesFlow(here.predict)
+            ? 'lesson.reason.predict-first'
+            : 'lesson.reason.choose-first',
+        ),
       );
     case 'reveal.play':
       return within('locked');

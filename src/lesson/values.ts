@@ -73,13 +73,15 @@ export function stepValues(facts: StepFacts, units: UnitChoice): PlaceholderValu
 
 function shapeValues({ shape }: PieceResult, units: UnitChoice): PlaceholderValues {
   const share = (value: number) => show('share', value, units).text;
-  const { sag_m, ties, tieRatio, fullLength_m, usedLength_m, compression } = shape;
+  const { sag_m, ties, tieRatio, dents, fullLength_m, usedLength_m, compression } = shape;
+  const bore = tieRatio ?? shape.boreRatio;
   const open = openShare(shape);
   return {
     ...(sag_m ? { sag: show('depth', sag_m, units).text } : {}),
     ...(open === undefined ? {} : { open: share(open) }),
     ...(ties === undefined ? {} : { ties: String(ties) }),
-    ...(tieRatio === undefined ? {} : { bore: share(tieRatio) }),
+    ...(dents === undefined ? {} : { dents: String(dents) }),
+    ...(bore === undefined ? {} : { bore: share(bore) }),
     ...(fullLength_m === undefined || usedLength_m === undefined
       ? {}
       : { spare: show('length', fullLength_m - usedLength_m, units).text }),
@@ -89,10 +91,13 @@ function shapeValues({ shape }: PieceResult, units: UnitChoice): PlaceholderValu
 }
 
 /** How much of its opening is left to a fan's mouth that is crimped, or to a cowl screened or blocked. */
-function openShare({
-  crimpOpenArea,
-  screenFreeArea,
-  blockedShare,
-}: PieceResult['shape']): number | undefined {
-  return crimpOpenArea ?? screenFreeArea ?? (blockedShare === undefined ? undefined : 1 - blockedShare);
+function openShare(shape: PieceResult['shape']): number | undefined {
+  const { crimpOpenArea, crushedOpenArea, dentOpenArea, screenFreeArea, blockedShare, tieRatio } = shape;
+  // Under a tie the section stays round, so its area goes with the square of its width.
+  const tied = tieRatio === undefined ? undefined : tieRatio ** 2;
+  const unblocked = blockedShare === undefined ? undefined : 1 - blockedShare;
+  const shares = [crimpOpenArea, crushedOpenArea, dentOpenArea, screenFreeArea, unblocked, tied].filter(
+    (area) => area !== undefined,
+  );
+  return shares.length === 0 ? undefined : Math.min(...shares);
 }

@@ -99,7 +99,7 @@ describe('the lesson, phase by phase', () => {
     await expectOpenToAll(reader, 'opening');
     for (const summary of await reader.locator('#panel summary').all()) await summary.click();
     await expectOpenToAll(reader, 'opening, all unfolded');
-    await key(reader, 'Start');
+    await key(reader, 'Begin the lesson');
     await expectFocusOnHeading(reader, 'entry');
     await expectOpenToAll(reader, 'entry');
     await key(reader, 'Begin');

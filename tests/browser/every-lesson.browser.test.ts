@@ -14,6 +14,8 @@ describe.each(lessons.map(({ lesson }) => [lesson.slug, lesson] as const))('%s',
   ] as const)('is played to its end, %s', async (_name, wrongly) => {
     const reader = await page({ path: `/lessons/${slug}`, reducedMotion: 'reduce' });
     await reader.locator('main[data-alive]').waitFor();
+    const begins = lesson.steps[0]!.kind === 'fault' ? 'Put the first fault in' : 'Begin the lesson';
+    expect((await act(reader).textContent())?.trim()).toBe(begins);
     const seen = await play(reader, lesson, wrongly);
     for (const step of lesson.steps) expect(seen.join('\n')).toContain(`${step.id} `);
     // A second question comes to those who were wrong, and to nobody else.

@@ -224,7 +224,7 @@ describe('the main lesson', () => {
     await main.alive(reader);
     await openTable(reader, 'crossing');
     await openTable(reader, 'ledger');
-    await press(reader, 'Start', { back: true });
+    await press(reader, 'Begin the lesson', { back: true });
     await enter(reader);
     for (const [i, step] of steps.entries()) await playStep(reader, step, i + 1);
     await mend(reader);

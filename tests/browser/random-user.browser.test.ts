@@ -122,7 +122,7 @@ describe('a random user', () => {
       expect(seen.amounts.at(-1), trail).toBe(seen.big);
       main.expectBalance(seen);
       engine.add(`${now.flow} ${seen.big}`);
-      const again = done.at(-1)!.startsWith('Start');
+      const again = done.at(-1)!.startsWith('Begin the lesson');
       if (!again) {
         for (const [id, flow] of Object.entries(locked)) {
           // Start over may also be pressed by key; then all of them are gone at once, never one changed.

@@ -28,6 +28,15 @@ describe('PressureWalk', () => {
     expect(container.querySelector('path.total')?.getAttribute('d')).toMatch(/^M120,.*L580,[^L]*$/);
   });
 
+  it('keeps its name below the finding where nearly all of the walk lies below zero', () => {
+    const { container } = render(PressureWalk, { ...props, extent_Pa: [-160, 20] });
+    const y = (kind: string) => Number(container.querySelector(`text.${kind}`)!.getAttribute('y'));
+    const type = (y('quiet') - y('name')) / 1.25;
+    // The finding takes 1.3 of a line, and letters stand about 0.9 of one above their foot.
+    expect(y('name') - 0.9 * type).toBeGreaterThan(1.3 * type);
+    expect(y('quiet')).toBeLessThan(110);
+  });
+
   it('keeps its words clear of the title and the button laid over its corners', () => {
     const high = stations.map((station) => ({
       ...station,

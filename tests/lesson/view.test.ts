@@ -10,7 +10,7 @@ import {
   type LessonEvent,
   type LessonSnapshot,
 } from '#lesson';
-import { EVERY_EVENT, play, smallLesson, through, TO_MENDING } from './small.ts';
+import { EVERY_EVENT, play, smallLesson, through, TO_MENDING, wideLesson } from './small.ts';
 
 const lesson = smallLesson();
 const [first, second] = lesson.steps.map((step) => (step.kind === 'fault' ? step.fault : undefined));
@@ -92,4 +92,25 @@ it('gives a reason for everything that cannot be done, in every phase on the way
       expect(answer.possible).toBe(snapshot.can(event));
     }
   }
+});
+
+it('asks for a number where a number is wanted, and for a card where cards are', () => {
+  const first = play([{ type: 'step.begin' }]);
+  expect(possible(first, { type: 'prediction.lock' })).toEqual({
+    possible: false,
+    reason: 'lesson.reason.predict-first',
+  });
+  const answers: LessonEvent[] = ['curve', 'point'].map((question) => ({
+    type: 'entry.answer',
+    question,
+    option: 'a',
+  }));
+  const cards = play(
+    [{ type: 'step.begin' }, ...answers, { type: 'step.next' }, { type: 'step.begin' }],
+    wideLesson(),
+  );
+  expect(possible(cards, { type: 'prediction.lock' })).toEqual({
+    possible: false,
+    reason: 'lesson.reason.choose-first',
+  });
 });

@@ -63,7 +63,7 @@ const seen = () => waitFor(() => expect(play.phase).toBe('observe'), { timeout: 
 
 /** Past the first words and the entry check. */
 async function start(): Promise<void> {
-  await press('Start');
+  await press('Begin the lesson');
   await press('Skip the questions');
 }
 

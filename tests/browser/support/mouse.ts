@@ -8,7 +8,7 @@ export const click = (page: Page, name: string): Promise<void> =>
 
 /** Past the words of a step to its prediction. */
 export async function begin(page: Page): Promise<void> {
-  for (const name of ['Start', 'Skip the questions']) {
+  for (const name of ['Begin the lesson', 'Skip the questions']) {
     const first = page.locator('#panel').getByRole('button', { name, exact: true });
     if (await first.count()) await first.click();
   }
