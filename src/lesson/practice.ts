@@ -38,9 +38,15 @@ export type Kept = v.InferOutput<typeof kept>;
 export const NO_PRACTICE: Practice = { format: 1, lessons: {} };
 const KEY = 'lost-litres.practice';
 
-/** A lesson finished: its first finish sets the clock, a later one only brings the account up to date. */
-export function withFinished(practice: Practice, lesson: Lesson, shown: Evidence, now: Date): Practice {
-  const before = practice.lessons[lesson.slug];
+/** A lesson finished: its first finish sets the clock, a later one only brings the account up to date. `place`: what it is kept under. */
+export function withFinished(
+  practice: Practice,
+  lesson: Lesson,
+  shown: Evidence,
+  now: Date,
+  place = lesson.slug,
+): Practice {
+  const before = practice.lessons[place];
   const one: Kept = {
     finished: before?.finished ?? now.toISOString(),
     version: lesson.version,
@@ -48,7 +54,7 @@ export function withFinished(practice: Practice, lesson: Lesson, shown: Evidence
     ideas: shown.ideas.map(({ section, changed }) => ({ section, changed })),
     returns: before?.returns ?? [],
   };
-  return { ...practice, lessons: { ...practice.lessons, [lesson.slug]: one } };
+  return { ...practice, lessons: { ...practice.lessons, [place]: one } };
 }
 
 export interface Due {

@@ -30,13 +30,17 @@ const FORMAT = 1;
 /** Old saves kept for each lesson; the last place is overwritten when all are taken. */
 const PLACES = 5;
 
-/** Key the place in a lesson is kept under. */
-export function progressKey(slug: string): string {
-  return `lost-litres.progress.${slug}`;
+/** Key the place in a lesson is kept under; `place` is a built-in lesson's slug, or `ownPlace` of a reader's own. */
+export function progressKey(place: string): string {
+  return `lost-litres.progress.${place}`;
 }
 
 /** Keeps the place; tells, and never throws, where the storage will not take it. */
-export function saveProgress(storage: ProgressStorage, snapshot: LessonView): SaveResult {
+export function saveProgress(
+  storage: ProgressStorage,
+  snapshot: LessonView,
+  place = snapshot.context.lesson.slug,
+): SaveResult {
   const { lesson, ...journey } = snapshot.context;
   const saved = {
     format: FORMAT,
@@ -45,7 +49,7 @@ export function saveProgress(storage: ProgressStorage, snapshot: LessonView): Sa
     snapshot: { phase: phase(snapshot), journey },
   };
   try {
-    storage.setItem(progressKey(lesson.slug), JSON.stringify(saved));
+    storage.setItem(progressKey(place), JSON.stringify(saved));
     return { saved: true };
   } catch {
     // Full, or closed to us as in some private windows.
@@ -54,9 +58,9 @@ export function saveProgress(storage: ProgressStorage, snapshot: LessonView): Sa
 }
 
 /** Progress forgotten on the reader's wish. */
-export function forgetProgress(storage: ProgressStorage, slug: string): void {
+export function forgetProgress(storage: ProgressStorage, place: string): void {
   try {
-    storage.removeItem(progressKey(slug));
+    storage.removeItem(progressKey(place));
   } catch {
     // A closed storage holds nothing to forget.
   }
@@ -85,12 +89,12 @@ function read(text: string, lesson: Lesson): Read {
   return { context: { lesson, ...saved.output.journey } };
 }
 
-function setAside(storage: ProgressStorage, slug: string, text: string): string | undefined {
+function setAside(storage: ProgressStorage, place: string, text: string): string | undefined {
   try {
-    const keys = Array.from({ length: PLACES }, (_, i) => `${progressKey(slug)}.set-aside.${i + 1}`);
+    const keys = Array.from({ length: PLACES }, (_, i) => `${progressKey(place)}.set-aside.${i + 1}`);
     const key = keys.find((candidate) => storage.getItem(candidate) === null) ?? keys.at(-1)!;
     storage.setItem(key, text);
-    storage.removeItem(progressKey(slug));
+    storage.removeItem(progressKey(place));
     return key;
   } catch {
     return undefined;
@@ -104,16 +108,16 @@ export function snapshotOf(lesson: Lesson, journey: Journey): LessonSnapshot {
 }
 
 /** What was saved of a lesson, or why there is nothing of it. Never throws. */
-export function loadProgress(storage: ProgressStorage, lesson: Lesson): LoadResult {
+export function loadProgress(storage: ProgressStorage, lesson: Lesson, place = lesson.slug): LoadResult {
   let text: string | null;
   try {
-    text = storage.getItem(progressKey(lesson.slug));
+    text = storage.getItem(progressKey(place));
   } catch {
     return { kind: 'fresh', reason: 'lesson.progress.no-storage' };
   }
   if (text === null) return { kind: 'fresh' };
   const result = read(text, lesson);
   if ('context' in result) return { kind: 'restored', snapshot: snapshotOf(lesson, result.context) };
-  const keptAs = setAside(storage, lesson.slug, text);
+  const keptAs = setAside(storage, place, text);
   return { kind: 'set-aside', reason: result.reason, ...(keptAs ? { keptAs } : {}) };
 }

@@ -4,7 +4,10 @@ import { browserStorage, type LessonPlay } from '#session';
 import { evidenceOf } from './evidence.ts';
 
 /** False where the browser would not keep it. */
-export function recordFinish(play: LessonPlay): boolean {
+export function recordFinish(play: LessonPlay, place: string): boolean {
   const { practice } = loadPractice(browserStorage);
-  return savePractice(browserStorage, withFinished(practice, play.lesson, evidenceOf(play), new Date()));
+  return savePractice(
+    browserStorage,
+    withFinished(practice, play.lesson, evidenceOf(play), new Date(), place),
+  );
 }
