@@ -1,6 +1,6 @@
 /** The lesson's door. `#lesson-progress` is a part of it fetched once a page is up. `#lesson-load` is its other door, for the build alone: it carries the Markdown reader. */
 export { CHECKS, CHECK_NAMES, answersOf, trueAnswer, type CheckName, type Sight } from './checks.ts';
-export { evidence, type AimEvidence, type Evidence, type IdeaHeld } from './evidence.ts';
+export { evidence, type AimEvidence, type Evidence, type Given, type IdeaHeld } from './evidence.ts';
 export {
   fill,
   fillWords,

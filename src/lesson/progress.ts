@@ -4,6 +4,7 @@
  */
 import * as v from 'valibot';
 import type { MessageKey } from '#i18n';
+import { accountSchema, type Account } from './account.ts';
 import type { Journey } from './journey.ts';
 import { lessonMachine, type LessonContext } from './machine.ts';
 import { furthestPhase, stepAt } from './rules.ts';
@@ -17,12 +18,25 @@ export interface ProgressStorage {
   removeItem(key: string): void;
 }
 
+export { accountOf } from './account.ts';
+
 export type LessonSnapshot = ReturnType<typeof lessonMachine.resolveState>;
 
 export type SaveResult = { readonly saved: true } | { readonly saved: false; readonly reason: MessageKey };
 export type LoadResult =
   | { readonly kind: 'fresh'; readonly reason?: MessageKey }
   | { readonly kind: 'restored'; readonly snapshot: LessonSnapshot }
+  /**
+   * Of another version of the lesson: the place is moved aside, what was shown is handed over. A place kept
+   * before accounts were has only its journey.
+   */
+  | {
+      readonly kind: 'older';
+      readonly from: number;
+      readonly account?: Account;
+      readonly journey?: Journey;
+      readonly keptAs?: string;
+    }
   /** `keptAs`: the key it was moved to; absent where the storage would not take it. */
   | { readonly kind: 'set-aside'; readonly reason: MessageKey; readonly keptAs?: string };
 
@@ -35,11 +49,12 @@ export function progressKey(place: string): string {
   return `lost-litres.progress.${place}`;
 }
 
-/** Keeps the place; tells, and never throws, where the storage will not take it. */
+/** Keeps the place, and what was shown on the way to it; tells, and never throws, where the storage will not take it. */
 export function saveProgress(
   storage: ProgressStorage,
   snapshot: LessonView,
   place = snapshot.context.lesson.slug,
+  account?: Account,
 ): SaveResult {
   const { lesson, ...journey } = snapshot.context;
   const saved = {
@@ -47,6 +62,7 @@ export function saveProgress(
     slug: lesson.slug,
     lessonVersion: lesson.version,
     snapshot: { phase: phase(snapshot), journey },
+    ...(account ? { account } : {}),
   };
   try {
     storage.setItem(progressKey(place), JSON.stringify(saved));
@@ -66,7 +82,10 @@ export function forgetProgress(storage: ProgressStorage, place: string): void {
   }
 }
 
-type Read = { readonly context: LessonContext } | { readonly reason: MessageKey };
+type Read =
+  | { readonly context: LessonContext }
+  | { readonly from: number; readonly account?: Account; readonly journey?: Journey }
+  | { readonly reason: MessageKey };
 
 function parse(text: string): unknown {
   try {
@@ -80,10 +99,14 @@ function read(text: string, lesson: Lesson): Read {
   const envelope = v.safeParse(envelopeSchema, parse(text));
   if (!envelope.success) return { reason: 'lesson.progress.unreadable' };
   const { format, slug, lessonVersion, snapshot } = envelope.output;
-  if (format !== FORMAT || slug !== lesson.slug || lessonVersion !== lesson.version) {
-    return { reason: 'lesson.progress.other-version' };
-  }
+  if (format !== FORMAT || slug !== lesson.slug) return { reason: 'lesson.progress.other-version' };
   const saved = v.safeParse(savedSnapshotSchema, snapshot);
+  if (lessonVersion !== lesson.version) {
+    const account = v.safeParse(accountSchema, envelope.output.account);
+    if (account.success && account.output.version === lessonVersion)
+      return { from: lessonVersion, account: account.output };
+    if (saved.success) return { from: lessonVersion, journey: saved.output.journey };
+  }
   if (!saved.success) return { reason: 'lesson.progress.unreadable' };
   if (!couldHaveHappened(lesson, saved.output)) return { reason: 'lesson.progress.impossible' };
   return { context: { lesson, ...saved.output.journey } };
@@ -119,5 +142,6 @@ export function loadProgress(storage: ProgressStorage, lesson: Lesson, place = l
   const result = read(text, lesson);
   if ('context' in result) return { kind: 'restored', snapshot: snapshotOf(lesson, result.context) };
   const keptAs = setAside(storage, place, text);
+  if ('from' in result) return { kind: 'older', ...result, ...(keptAs ? { keptAs } : {}) };
   return { kind: 'set-aside', reason: result.reason, ...(keptAs ? { keptAs } : {}) };
 }

@@ -28,6 +28,18 @@ function unsafe(tokens: readonly Token[]): { readonly found: string; readonly al
   return first;
 }
 
+const SIGNS: Readonly<Record<string, string>> = {
+  '&amp;': '&',
+  '&lt;': '<',
+  '&gt;': '>',
+  '&quot;': '"',
+  '&#39;': "'",
+};
+
+/** Words out of HTML. */
+const plain = (html: string) =>
+  html.replace(/<[^>]+>/g, '').replace(/&(?:amp|lt|gt|quot|#39);/g, (sign) => SIGNS[sign]!);
+
 export function readText(markdown: string, file: string): { text: LessonText; problems: Problem[] } {
   const problems: Problem[] = [];
   const note = (path: string, found: string, allowed: string) =>
@@ -50,7 +62,7 @@ export function readText(markdown: string, file: string): { text: LessonText; pr
     } else if (sections[key]) note(key, say('lesson.problem.twice'), say('lesson.problem.once'));
     else {
       const idea = IDEA.exec(html)?.[1];
-      sections[key] = { title: heading, html, ...(idea ? { idea } : {}) };
+      sections[key] = { title: heading, html, ...(idea ? { idea: plain(idea) } : {}) };
     }
     body = [];
   };
