@@ -50,6 +50,8 @@ export function carryOver(older: Older, play: LessonPlay, text: LessonText, plac
   const lost = shown.filter(({ aim }) => !lesson.aims.includes(aim));
   if (kept.length) told.push(say('carry.kept', { count: kept.length, aims: list(kept) }));
   if (lost.length) told.push(say('carry.gone', { count: lost.length, aims: list(lost), from: older.from }));
+  const loose = (account.answers ?? []).filter(({ aim }) => aim === undefined).length;
+  if (loose) told.push(say('carry.answers', { count: loose }));
   if (!older.account) told.push(say('carry.by-step'));
   return told.join(' ');
 }

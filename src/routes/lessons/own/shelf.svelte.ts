@@ -32,7 +32,8 @@ export class Shelf {
     this.unreadable = unreadable.filter((slug) => !visit.has(slug));
   }
 
-  #tell(notice: string, lines: readonly string[] = []): void {
+  /** Says something; what was said before, and asked, is done with. */
+  tell(notice: string, lines: readonly string[] = []): void {
     this.notice = notice;
     this.lines = lines;
     this.removed = undefined;
@@ -43,13 +44,13 @@ export class Shelf {
   async take(files: readonly File[]): Promise<void> {
     if (this.busy || files.length === 0) return;
     const found = gather(files);
-    if (found.several) return this.#tell(say('own.several'));
-    if (!found.structure && !found.words) return this.#tell(say('own.neither'));
+    if (found.several) return this.tell(say('own.several'));
+    if (!found.structure && !found.words) return this.tell(say('own.neither'));
     const pair: Pair = { ...this.waiting, ...found };
     const large = [pair.structure, pair.words].find((file) => file && file.size > MOST_BYTES);
     if (large) {
       this.waiting = {};
-      return this.#tell(say('own.too-large', { name: nameOf(large), most: MOST_BYTES / 1000 }));
+      return this.tell(say('own.too-large', { name: nameOf(large), most: MOST_BYTES / 1000 }));
     }
     const { structure, words } = pair;
     if (structure && words) {
@@ -60,26 +61,26 @@ export class Shelf {
     }
     this.waiting = pair;
     const [wants, here] = structure ? (['words', structure] as const) : (['structure', words!] as const);
-    this.#tell(say(`own.wants.${wants}`, { name: nameOf(here) }));
+    this.tell(say(`own.wants.${wants}`, { name: nameOf(here) }));
   }
 
   async #check(...files: readonly [File, File]): Promise<void> {
-    this.#tell(say('own.checking', { name: nameOf(files[0]) }));
+    this.tell(say('own.checking', { name: nameOf(files[0]) }));
     const read = await Promise.all(
       files.map(async (file) => ({ name: nameOf(file), content: await file.text() })),
     ).catch(() => undefined);
-    if (!read) return this.#tell(say('own.unread', { name: files.map(nameOf).join(', ') }));
+    if (!read) return this.tell(say('own.unread', { name: files.map(nameOf).join(', ') }));
     const [structure, words] = [read[0]!, read[1]!];
     const { checking } = await import('./checking.ts');
     const checked = await checking({ structure, words }).checked;
-    if (!checked) return this.#tell(say('own.no-answer'));
-    if (!checked.ok) return this.#tell(say('own.problems', { count: checked.lines.length }), checked.lines);
+    if (!checked) return this.tell(say('own.no-answer'));
+    if (!checked.ok) return this.tell(say('own.problems', { count: checked.lines.length }), checked.lines);
     const { lesson, text } = checked.playable;
     const { slug, version, minutes } = lesson;
     const own: Own = { slug, version, title: text.title, minutes, structure, words };
     const before = findOwn(slug);
     if (!before || before.title === own.title) return this.keep(own);
-    this.#tell(say('own.same-slug', { before: before.title, slug, after: own.title }));
+    this.tell(say('own.same-slug', { before: before.title, slug, after: own.title }));
     this.rival = own;
   }
 
@@ -88,23 +89,23 @@ export class Shelf {
     const before = findOwn(own.slug);
     visit.set(own.slug, own);
     const { title, version } = own;
-    if (!keepOwn(browserStorage, own)) this.#tell(say('own.visit', { title }));
+    if (!keepOwn(browserStorage, own)) this.tell(say('own.visit', { title }));
     else if (before && before.version !== version)
-      this.#tell(say('own.replaced', { title, version, before: before.version }));
-    else this.#tell(say('own.kept', { title, version }));
+      this.tell(say('own.replaced', { title, version, before: before.version }));
+    else this.tell(say('own.kept', { title, version }));
     this.load();
   }
 
   leave(): void {
     const title = this.rival && findOwn(this.rival.slug)?.title;
-    this.#tell(say('own.left', { title: title ?? '' }));
+    this.tell(say('own.left', { title: title ?? '' }));
   }
 
   remove(slug: string): void {
     const own = findOwn(slug);
     visit.delete(slug);
     removeOwn(browserStorage, slug);
-    this.#tell(say('own.removed', { title: own?.title ?? slug }));
+    this.tell(say('own.removed', { title: own?.title ?? slug }));
     this.removed = own;
     this.load();
   }
