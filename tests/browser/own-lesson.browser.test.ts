@@ -102,7 +102,7 @@ test('is played from its two files to its end, and its place comes back', async 
   expect(JSON.parse(kept['lost-litres.practice']!).lessons[`own:${SLUG}`].aims).toHaveLength(2);
   await reader.goto('/practice');
   await reader.getByRole('heading', { name: 'One small fault' }).waitFor();
-  expect(await reader.textContent('main')).toContain('You can say where the push was spent');
+  expect(await reader.textContent('main')).toContain('You can say which way the flow goes');
   // The wrong answer is kept beside the last one; its idea was changed by the second question.
   expect(await reader.locator('tbody').textContent()).toContain('The air has to climb out of every belly');
   expect(await reader.textContent('main')).not.toContain('The uphill idea');
@@ -151,9 +151,9 @@ describe('a lesson that does not hold', () => {
         /lesson\.json, minutes: found "ten"; allowed is number/,
       ],
       [
-        'an answer no engine gives',
-        { ...good, structure: good.structure.replace('"right": "steeper"', '"right": "shifted"') },
-        /lesson\.json, steps\[0\]\.observe\.right: found "shifted"; allowed is what the engine shows: "steeper"/,
+        'a scale without the answer on it',
+        { ...good, structure: good.structure.replace('"low_L_s": 0', '"low_L_s": 38') },
+        /lesson\.json, steps\[0\]\.predict: found 38 to 60; allowed is a scale with 36\.5 on it/,
       ],
       [
         'missing feedback',
