@@ -341,16 +341,15 @@ test('everything works without a network after one visit', async () => {
   await reader.goto('/');
   await reader.getByRole('link', { name: /Have you written a lesson/ }).click();
   await reader.waitForSelector('main[data-alive]');
-  const saved = await Promise.all(
-    ['lesson.json', 'text.en.md'].map(async (name) => {
-      const [download] = await Promise.all([
-        reader.waitForEvent('download'),
-        reader.getByRole('link', { name, exact: true }).click(),
-      ]);
-      expect(download.suggestedFilename()).toBe(name);
-      return readFileSync((await download.path())!, 'utf8');
-    }),
-  );
+  const saved: string[] = [];
+  for (const name of ['lesson.json', 'text.en.md']) {
+    const [download] = await Promise.all([
+      reader.waitForEvent('download'),
+      reader.getByRole('link', { name, exact: true }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe(name);
+    saved.push(readFileSync((await download.path())!, 'utf8'));
+  }
   expect(saved).toEqual([good.structure, good.words]);
   await taken(reader, { structure: saved[0]!, words: saved[1]! });
   await start(reader);
