@@ -18,15 +18,19 @@ const file = (...parts: string[]) => {
 
 /** The lesson of a folder, or every problem as a line. */
 export function checkFolder(folder: string): { readonly lesson?: LoadedLesson; readonly lines: string[] } {
+  const structure = file(folder, 'lesson.json');
+  const words = file(folder, `text.${LANGUAGE}.md`);
   const loaded = assemble({
-    structure: file(folder, 'lesson.json'),
-    words: file(folder, `text.${LANGUAGE}.md`),
+    structure,
+    words,
     common: file(ROOT, `common.${LANGUAGE}.md`),
     glossary: file(ROOT, `glossary.${LANGUAGE}.md`),
   });
   if (!loaded.ok) return { lines: loaded.problems.map(problemText) };
   const { lesson, text } = loaded;
-  const problems = auditLesson(lesson, text, folder).map(problemText);
+  const problems = auditLesson(lesson, text, { structure: structure.name, words: words.name }).map(
+    problemText,
+  );
   const wanted = `${String(lesson.number).padStart(2, '0')}-${lesson.slug}`;
   if (basename(folder) !== wanted) problems.push(`${folder}: the folder is called ${wanted}`);
   return problems.length ? { lines: problems } : { lesson: loaded, lines: [] };

@@ -1,4 +1,4 @@
-/** What a learner has shown: right at the first try by aim, and which mistaken ideas were tried and changed. */
+/** What a learner has shown: right at the first try by aim, mistaken ideas tried and changed, first and last answers. */
 import type { Journey } from './journey.ts';
 import { judgePrediction } from './predictions.ts';
 import { answersTo, recordOf } from './rules.ts';
@@ -13,15 +13,28 @@ export interface AimEvidence {
 
 export interface IdeaHeld {
   readonly step: string;
+  readonly aim?: string;
   /** Section of the text that names the idea, such as `sag/explain/climb`. */
   readonly section: string;
   /** Answered rightly at once when asked again on a varied item. */
   readonly changed: boolean;
 }
 
+/** What was said to one question. */
+export interface Given {
+  /** Section of the text that asks, such as `sag/explain`. */
+  readonly section: string;
+  readonly aim?: string;
+  /** Id of a card, or a flow in L/s. */
+  readonly first: string | number;
+  readonly last: string | number;
+  readonly right: boolean;
+}
+
 export interface Evidence {
   readonly aims: readonly AimEvidence[];
   readonly ideas: readonly IdeaHeld[];
+  readonly answers: readonly Given[];
 }
 
 const PARTS = ['observe', 'explain', 'again'] as const;
@@ -33,7 +46,16 @@ export type Flows = (step: TaughtStep) => { readonly before_L_s: number; readonl
 export function evidence(lesson: Lesson, journey: Journey, flows: Flows): Evidence {
   const counts = new Map(lesson.aims.map((aim) => [aim, { asked: 0, right: 0 }]));
   const ideas: IdeaHeld[] = [];
-  const count = (aim: string | undefined, right: boolean) => {
+  const answers: Given[] = [];
+  const of = (aim: string | undefined) => (aim === undefined ? {} : { aim });
+  /** `right`: at the first try. */
+  const count = (
+    section: string,
+    aim: string | undefined,
+    right: boolean,
+    given: readonly (string | number)[],
+  ) => {
+    answers.push({ section, ...of(aim), first: given[0]!, last: given.at(-1)!, right });
     const kept = aim === undefined ? undefined : counts.get(aim);
     if (!kept) return;
     kept.asked += 1;
@@ -44,7 +66,7 @@ export function evidence(lesson: Lesson, journey: Journey, flows: Flows): Eviden
     if (step.kind === 'entry') {
       for (const { id, aim, right } of step.questions) {
         const answer = record.entry?.[id];
-        if (answer !== undefined) count(aim, answer === right);
+        if (answer !== undefined) count(`${step.id}/${id}`, aim, answer === right, [answer]);
       }
     }
     if (!isTaught(step)) continue;
@@ -52,18 +74,24 @@ export function evidence(lesson: Lesson, journey: Journey, flows: Flows): Eviden
     if (said && record.revealed && step.predict) {
       if (guessesFlow(step.predict)) {
         const { before_L_s, after_L_s } = flows(step);
-        count(step.aim, judgePrediction(said.flow_L_s ?? 0, before_L_s, after_L_s) === 'about-right');
-      } else count(step.aim, said.option === step.predict.right);
+        const flow = said.flow_L_s ?? 0;
+        const right = judgePrediction(flow, before_L_s, after_L_s) === 'about-right';
+        count(`${step.id}/predict`, step.aim, right, [flow]);
+      } else {
+        const right = said.option === step.predict.right;
+        count(`${step.id}/predict`, step.aim, right, [said.option ?? '']);
+      }
     }
     const second = record.again ?? [];
     for (const part of PARTS) {
       const question = step[part];
-      const answers = answersTo(record, part);
-      if (!question || answers.length === 0) continue;
-      count(step.aim, answers[0] === question.right);
-      for (const wrong of new Set(answers.filter((answer) => answer !== question.right)))
+      const given = answersTo(record, part);
+      if (!question || given.length === 0) continue;
+      count(`${step.id}/${part}`, step.aim, given[0] === question.right, given);
+      for (const wrong of new Set(given.filter((answer) => answer !== question.right)))
         ideas.push({
           step: step.id,
+          ...of(step.aim),
           section: `${step.id}/${part}/${wrong}`,
           changed: part === 'explain' && second[0] !== undefined && second[0] === step.again?.right,
         });
@@ -72,5 +100,6 @@ export function evidence(lesson: Lesson, journey: Journey, flows: Flows): Eviden
   return {
     aims: [...counts].map(([aim, { asked, right }]) => ({ aim, asked, right })),
     ideas,
+    answers,
   };
 }

@@ -1,6 +1,6 @@
 /** The lesson's door. `#lesson-progress` is a part of it fetched only where something was saved. `#lesson-load` is its other door, for the build alone: it carries the Markdown reader. */
 export { CHECKS, CHECK_NAMES, answersOf, trueAnswer, type CheckName, type Sight } from './checks.ts';
-export { evidence, type AimEvidence, type Evidence, type IdeaHeld } from './evidence.ts';
+export { evidence, type AimEvidence, type Evidence, type Given, type IdeaHeld } from './evidence.ts';
 export {
   fill,
   fillWords,
@@ -23,6 +23,7 @@ export {
   type ProgressStorage,
   type SaveResult,
 } from './keeping.ts';
+export { accountOf } from './account-of.ts';
 export { lessonMachine, type LessonContext, type LessonEvent } from './machine.ts';
 export { checkText, partsOf, withCommon, type LessonText, type Section } from './parts.ts';
 export { possible, type Possibility } from './possible.ts';

@@ -12,6 +12,11 @@ const structures = import.meta.glob<string>('/lessons/*/lesson.json', {
   query: '?raw',
   import: 'default',
 });
+const guides = import.meta.glob<string>('/lessons/README.md', {
+  eager: true,
+  query: '?raw',
+  import: 'default',
+});
 const texts = import.meta.glob<string>(
   ['/lessons/*/text.*.md', '/lessons/common.*.md', '/lessons/glossary.*.md'],
   { eager: true, query: '?raw', import: 'default' },
@@ -43,6 +48,17 @@ export function loadLessons(language = 'en'): LoadedLesson[] {
   return Object.entries(structures)
     .map(([file, content]) => load(file, content, language))
     .sort((one, other) => one.lesson.number - other.lesson.number);
+}
+
+/** The small complete lesson of `lessons/README.md`, which is its only source, as the two files of a lesson. */
+export function loadExample(): { readonly structure: File; readonly words: File } {
+  const guide = Object.values(guides)[0] ?? '';
+  const block = (language: string) =>
+    new RegExp(`^\`\`\`${language}\\n([^]*?)^\`\`\`$`, 'm').exec(guide)?.[1] ?? '';
+  return {
+    structure: { name: 'lesson.json', content: block('json') },
+    words: { name: 'text.en.md', content: block('markdown') },
+  };
 }
 
 /** One lesson by its slug; throws with the slugs there are when there is none. */

@@ -5,9 +5,15 @@
  */
 import * as v from 'valibot';
 import type { MessageKey } from '#i18n';
-import type { Evidence } from './evidence.ts';
+import { accountParts, accountSchema, type Account } from './account.ts';
 import type { ProgressStorage } from './keeping.ts';
-import type { Item, Lesson } from './schema.ts';
+import { accountIn, allOlder, withOlder } from './older.ts';
+import type { Item } from './schema.ts';
+
+export { accountOf } from './account-of.ts';
+export type { Account } from './account.ts';
+export { readable } from './readable.ts';
+export { accountsOf, gone, heldIdeas, saysAnything, standings, withOlder, type Standing } from './older.ts';
 
 const day = 24 * 60 * 60 * 1000;
 /** Days after the lesson was done. */
@@ -16,39 +22,44 @@ export const GAPS = [2, 10, 35] as const;
 export const QUESTIONS = 3;
 
 const time = v.pipe(v.string(), v.isoTimestamp());
-const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const answer = v.strictObject({ item: v.string(), option: v.string(), right: v.boolean(), at: time });
 const kept = v.strictObject({
   /** When it was first finished; the returns are counted from here. */
   finished: time,
-  version: count,
-  aims: v.array(v.strictObject({ aim: v.string(), asked: count, right: count })),
-  ideas: v.array(v.strictObject({ section: v.string(), changed: v.boolean() })),
+  ...accountParts,
   /** Answers by return, the first gap first. */
   returns: v.pipe(v.array(v.array(answer)), v.maxLength(GAPS.length)),
 });
 export const practiceSchema = v.strictObject({
-  format: v.literal(1),
+  // A record of before older versions were kept is one without any.
+  format: v.pipe(
+    v.picklist([1, 2]),
+    v.transform(() => 2 as const),
+  ),
   lessons: v.record(v.string(), kept),
+  /** Shown in other versions of a lesson than the one its entry speaks of, or before it was finished. */
+  older: v.optional(v.record(v.string(), v.array(accountSchema))),
 });
 
 export type Practice = v.InferOutput<typeof practiceSchema>;
 export type Kept = v.InferOutput<typeof kept>;
 
-export const NO_PRACTICE: Practice = { format: 1, lessons: {} };
+export const NO_PRACTICE: Practice = { format: 2, lessons: {} };
 const KEY = 'lost-litres.practice';
 
-/** A lesson finished: its first finish sets the clock, a later one only brings the account up to date. */
-export function withFinished(practice: Practice, lesson: Lesson, shown: Evidence, now: Date): Practice {
-  const before = practice.lessons[lesson.slug];
+/**
+ * A lesson finished: its first finish sets the clock, a later one only brings the account up to date; what
+ * was shown in another version is set beside it. `place`: what it is kept under.
+ */
+export function withFinished(practice: Practice, place: string, shown: Account, now: Date): Practice {
+  const before = practice.lessons[place];
   const one: Kept = {
     finished: before?.finished ?? now.toISOString(),
-    version: lesson.version,
-    aims: shown.aims.map(({ aim, asked, right }) => ({ aim, asked, right })),
-    ideas: shown.ideas.map(({ section, changed }) => ({ section, changed })),
+    ...shown,
     returns: before?.returns ?? [],
   };
-  return { ...practice, lessons: { ...practice.lessons, [lesson.slug]: one } };
+  const next = { ...practice, lessons: { ...practice.lessons, [place]: one } };
+  return before ? withOlder(next, place, [accountIn(before)]) : next;
 }
 
 export interface Due {
@@ -122,24 +133,25 @@ export function readPractice(text: string): ReadPractice {
   const format = (value as { format?: unknown } | null)?.format;
   return {
     ok: false,
-    reason: typeof format === 'number' && format > 1 ? 'practice.newer' : 'practice.not-ours',
+    reason: typeof format === 'number' && format > 2 ? 'practice.newer' : 'practice.not-ours',
   };
 }
 
-/** Two records as one: of a lesson in both, the earlier start and the fuller returns. */
+/** Two records as one: of a lesson in both, the earlier start, the fuller returns, and what each version showed. */
 export function merged(mine: Practice, other: Practice): Practice {
-  const lessons = { ...mine.lessons };
-  for (const [slug, theirs] of Object.entries(other.lessons)) {
-    const ours = lessons[slug];
-    if (!ours) {
-      lessons[slug] = theirs;
-      continue;
-    }
-    const fuller = theirs.returns.flat().length > ours.returns.flat().length ? theirs : ours;
-    const first = Date.parse(theirs.finished) < Date.parse(ours.finished) ? theirs : ours;
-    lessons[slug] = { ...fuller, finished: first.finished };
+  const older = allOlder(mine, other);
+  let both: Practice = { format: 2, lessons: { ...mine.lessons }, ...(older ? { older } : {}) };
+  for (const [place, theirs] of Object.entries(other.lessons)) {
+    const ours = mine.lessons[place];
+    const fuller = !ours || theirs.returns.flat().length > ours.returns.flat().length ? theirs : ours;
+    const newer = !ours || theirs.version > ours.version ? theirs : ours;
+    const first = !ours || Date.parse(theirs.finished) < Date.parse(ours.finished) ? theirs : ours;
+    const shown = ours?.version === theirs.version ? fuller : newer;
+    const one = { ...shown, returns: fuller.returns, finished: first.finished };
+    both = { ...both, lessons: { ...both.lessons, [place]: one } };
+    both = withOlder(both, place, [accountIn(theirs), ...(ours ? [accountIn(ours)] : [])]);
   }
-  return { format: 1, lessons };
+  return both;
 }
 
 /** What is stored; a store that cannot be read is left as it is and told of. */

@@ -51,6 +51,9 @@ function problemOf(issue: v.BaseIssue<unknown>, file: string): Problem {
   };
 }
 
+/** Faults that are mended in any order: each one more doubles the runs to be solved. */
+const MOST_MENDED = 8;
+
 function repeated(list: readonly string[]): string | undefined {
   return list.find((item, i) => list.indexOf(item) !== i);
 }
@@ -75,6 +78,8 @@ function crossCheck(lesson: Lesson, file: string): Problem[] {
   const faults = faultSteps(lesson).length;
   if (mends > 1 || (mends === 1 && faults === 0))
     note('steps', `${mends} that mend, ${faults} with a fault`, 'one that mends, after at least one fault');
+  if (mends === 1 && faults > MOST_MENDED)
+    note('steps', `${faults} with a fault`, `up to ${MOST_MENDED}, where they are mended in any order`);
   for (const [i, step] of lesson.steps.entries()) checkStep(lesson, step, i, note, once);
   for (const [i, item] of (lesson.returns ?? []).entries())
     checkItem(lesson, item, `returns[${i}]`, note, once);

@@ -46,6 +46,7 @@ export const envelopeSchema = v.object({
   slug: v.string(),
   lessonVersion: v.number(),
   snapshot: v.unknown(),
+  account: v.optional(v.unknown()),
 });
 
 export const savedSnapshotSchema = v.strictObject({

@@ -52,7 +52,12 @@ const INSTRUMENTS = [
 /** Meters that go over a grille, and may stand in the way of the air there. */
 const OVER_GRILLE = ['powered-hood', 'passive-hood', 'vane-anemometer', 'bag'] as const;
 
-const id = v.pipe(v.string(), v.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, 'small letters, digits and hyphens'));
+const id = v.pipe(
+  v.string(),
+  v.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, 'small letters, digits and hyphens'),
+  // The one such word that every object already answers to.
+  v.notValue('constructor', 'any other id'),
+);
 const count = v.pipe(v.number(), v.integer(), v.minValue(1));
 const flow = v.pipe(v.number(), v.finite(), v.minValue(0));
 const share = v.pipe(v.number(), v.minValue(0), v.maxValue(1));

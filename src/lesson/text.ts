@@ -1,7 +1,7 @@
 /**
  * A lesson's words, from Markdown to HTML by section. A heading is `id` or `id: words to show`; deeper
  * headings nest, so that `#### steeper: ...` under `### observe` under `## sag` is `sag/observe/steeper`.
- * Runs when the pages are built; `marked` is not sent to a reader.
+ * Runs when the pages are built and where a reader's own lesson is checked; no other page carries `marked`.
  */
 import { marked, type Token, type Tokens } from 'marked';
 import { say } from '#i18n';
@@ -11,19 +11,34 @@ import { shown, type Problem } from './problems.ts';
 const HEADING = /^([a-z][a-z0-9]*(?:-[a-z0-9]+)*)(?::\s+(.+))?$/s;
 const IDEA = /^<p><strong>(.+?)\.?<\/strong>/;
 
-function htmlIn(tokens: readonly Token[]): string | undefined {
-  for (const token of tokens) {
-    if (token.type === 'html') return token.raw.trim();
-    const inner = 'tokens' in token ? token.tokens : undefined;
-    const found = inner && htmlIn(inner);
-    if (found) return found;
-    if (token.type === 'list') {
-      const inList = htmlIn((token as Tokens.List).items);
-      if (inList) return inList;
-    }
-  }
-  return undefined;
+/** Addresses a lesson may point at: another page, openly. Anything else could run, or call without being asked. */
+const LINK = /^https:\/\/[^\s"'<>\\]+$/;
+
+/** What may not stand in a lesson's words, and what may: tags, pictures, and links that are more than an address. */
+function unsafe(tokens: readonly Token[]): { readonly found: string; readonly allowed: string } | undefined {
+  let first: { found: string; allowed: string } | undefined;
+  marked.walkTokens([...tokens], (token) => {
+    if (first) return;
+    const note = (allowed: string) => void (first = { found: shown(token.raw.trim()), allowed });
+    if (token.type === 'html') note(say('lesson.problem.no-tags'));
+    else if (token.type === 'image') note(say('lesson.problem.no-pictures'));
+    else if (token.type === 'link' && !LINK.test((token as Tokens.Link).href))
+      note(say('lesson.problem.links'));
+  });
+  return first;
 }
+
+const SIGNS: Readonly<Record<string, string>> = {
+  '&amp;': '&',
+  '&lt;': '<',
+  '&gt;': '>',
+  '&quot;': '"',
+  '&#39;': "'",
+};
+
+/** Words out of HTML. */
+const plain = (html: string) =>
+  html.replace(/<[^>]+>/g, '').replace(/&(?:amp|lt|gt|quot|#39);/g, (sign) => SIGNS[sign]!);
 
 export function readText(markdown: string, file: string): { text: LessonText; problems: Problem[] } {
   const problems: Problem[] = [];
@@ -34,29 +49,32 @@ export function readText(markdown: string, file: string): { text: LessonText; pr
   let path: string[] = [];
   let heading = '';
   let body: Token[] = [];
+  /** The words of the heading itself, as they were read. */
+  let titled: Token[] = [];
 
   const close = () => {
     const key = path.join('/');
-    const tag = htmlIn(body);
-    if (tag) note(key || file, shown(tag), say('lesson.problem.no-tags'));
+    const wrong = unsafe([...titled, ...body]);
+    if (wrong) note(key || '#', wrong.found, wrong.allowed);
     const html = marked.parser(body).trim();
     if (!key) {
       if (html) note('#', shown(html), say('lesson.problem.words-under-heading'));
     } else if (sections[key]) note(key, say('lesson.problem.twice'), say('lesson.problem.once'));
     else {
       const idea = IDEA.exec(html)?.[1];
-      sections[key] = { title: heading, html, ...(idea ? { idea } : {}) };
+      sections[key] = { title: heading, html, ...(idea ? { idea: plain(idea) } : {}) };
     }
     body = [];
   };
 
-  for (const token of marked.lexer(markdown)) {
+  for (const token of marked.lexer(markdown.replace(/^\uFEFF/, ''))) {
     if (token.type !== 'heading') {
       if (token.type !== 'space') body.push(token);
       continue;
     }
     close();
-    const { depth, text } = token as Tokens.Heading;
+    const { depth, text, tokens } = token as Tokens.Heading;
+    titled = tokens;
     if (depth === 1) {
       title = text;
       path = [];

@@ -34,17 +34,25 @@ const UNITS: readonly UnitChoice[] = [
   { flow: 'm3/h', pressure: 'Pa' },
 ];
 
+/** What problems are told of: each of the two files, or one name for both. */
+export type Named = string | { readonly structure: string; readonly words: string };
+
 type Note = (path: string, found: string, allowed: string) => void;
 
-/** Everything wrong with a lesson that reads well; `file` names it. Never throws for what an author wrote. */
+/** Everything wrong with a lesson that reads well; `named` is what it is told of. Never throws for what an author wrote. */
 export function auditLesson(
   lesson: Lesson,
   text: LessonText,
-  file: string,
+  named: Named,
   stock: Stock = wholeStock,
 ): LessonProblem[] {
   const problems: LessonProblem[] = [];
-  const note: Note = (path, found, allowed) => problems.push({ file, path, found, allowed });
+  const { structure, words } = typeof named === 'string' ? { structure: named, words: named } : named;
+  const noteOf =
+    (file: string): Note =>
+    (path, found, allowed) =>
+      problems.push({ file, path, found, allowed });
+  const note = noteOf(structure);
   let rigs: Record<string, Rig>;
   try {
     rigs = lessonRigs(lesson);
@@ -62,7 +70,7 @@ export function auditLesson(
     if (problems.length > 0) continue;
     const sight = sightOf(lesson, step, rigs, stock);
     checkAnswers(step, `steps[${i}]`, sight, note);
-    checkWords(lesson, text, step, rigs, stock, sight, note);
+    checkWords(lesson, text, step, rigs, stock, sight, noteOf(words));
   }
   return problems;
 }

@@ -1,7 +1,8 @@
 /**
  * What a lesson tells of its numbers beyond the numbers: the likely band of every stage it can reach, the
  * model assumptions behind each piece, and the values its words ask for that take more of the engine than a
- * reader is sent. Worked out while the pages are built; a reader is sent the result.
+ * reader is sent. Worked out while the pages are built; a reader is sent the result. For a reader's own lesson
+ * it is worked out in the browser, step by step first and the bands after.
  */
 import {
   everyStage,
@@ -39,17 +40,13 @@ export function likelyBand(rig: Rig, stock: Stock): Likely {
   return { low_L_s: low, high_L_s: high };
 }
 
-/** Bands of every stage: 1,000 draws each, the same seed, so that they compare. Throws where a stage does not solve. */
-export function lessonFacts(
+/** What is told of a lesson's steps: no draws, so that it can be had at once. */
+export function stepFacts(
   lesson: Lesson,
   text: LessonText,
   rigs: Readonly<Record<string, Rig>>,
   stock: Stock,
-): LessonFacts {
-  const bands: Record<string, Likely> = {};
-  for (const stage of everyStage(lesson)) {
-    bands[stageKey(lesson, stage)] = likelyBand(rigAt(rigs, stage), stock);
-  }
+): Omit<LessonFacts, 'bands'> {
   const assumptions: Record<string, Record<string, string[]>> = {};
   const built: Record<string, BuiltValues> = {};
   for (const step of lesson.steps.filter(isTaught)) {
@@ -63,5 +60,28 @@ export function lessonFacts(
     const asked = new Set(words.flatMap(([, { title, html }]) => placeholdersIn(title + html)));
     built[step.id] = builtValues(step, rigAt(rigs, from), rigAt(rigs, to), stock, asked);
   }
-  return { bands, assumptions, built };
+  return { assumptions, built };
+}
+
+/** The band of each stage in turn, by its key: 1,000 draws each, the same seed, so that they compare. Throws where a stage does not solve. */
+export function* stageBands(
+  lesson: Lesson,
+  rigs: Readonly<Record<string, Rig>>,
+  stock: Stock,
+): Generator<readonly [string, Likely]> {
+  for (const stage of everyStage(lesson))
+    yield [stageKey(lesson, stage), likelyBand(rigAt(rigs, stage), stock)];
+}
+
+/** All of it. Throws where a stage does not solve. */
+export function lessonFacts(
+  lesson: Lesson,
+  text: LessonText,
+  rigs: Readonly<Record<string, Rig>>,
+  stock: Stock,
+): LessonFacts {
+  return {
+    bands: Object.fromEntries(stageBands(lesson, rigs, stock)),
+    ...stepFacts(lesson, text, rigs, stock),
+  };
 }

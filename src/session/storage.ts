@@ -3,4 +3,5 @@ export const browserStorage = {
   getItem: (key: string): string | null => localStorage.getItem(key),
   setItem: (key: string, value: string): void => localStorage.setItem(key, value),
   removeItem: (key: string): void => localStorage.removeItem(key),
+  keys: (): string[] => Object.keys(localStorage),
 };

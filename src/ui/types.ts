@@ -11,8 +11,8 @@ export interface Station {
 
 export interface Choice {
   readonly id: string;
-  /** Trusted, already escaped HTML. */
-  readonly html: string;
+  /** Plain words: never read as HTML. */
+  readonly words: string;
 }
 
 /** Whether a thing can be done now, and if not, why not. */

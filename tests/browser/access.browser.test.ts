@@ -24,10 +24,14 @@ async function findings(reader: Page): Promise<string[]> {
   );
 }
 
-/** Controls drawn smaller than 24 px in either direction, slider thumbs and inline links in text left out. */
+/** Controls drawn smaller than 24 px in either direction, slider thumbs and inline links in text left out. A file is chosen by its label. */
 const smallTargets = (reader: Page): Promise<string[]> =>
   reader.evaluate(() =>
-    [...document.querySelectorAll('button, summary, a, label:has(input), input:not([type=radio])')]
+    [
+      ...document.querySelectorAll(
+        'button, summary, a, label:has(input), input:not([type=radio], [type=file])',
+      ),
+    ]
       .map((element) => ({ element, box: element.getBoundingClientRect() }))
       .filter(({ element, box }) => element.checkVisibility() && box.width > 0 && !element.matches('.skip'))
       .filter(({ box }) => box.width < 24 || box.height < 24)
@@ -158,6 +162,17 @@ test('the opening page has nothing axe objects to', async () => {
   await expectOpenToAll(reader, '/');
   await reader.context().close();
 });
+
+test.each(['/lessons/own', '/practice'])(
+  '%s has nothing axe objects to, and room on a phone',
+  async (path) => {
+    const reader = await page({ path, viewport: PHONE });
+    await reader.waitForSelector('main[data-alive]');
+    expect(await overflow(reader)).toBe(0);
+    await expectOpenToAll(reader, path);
+    await reader.context().close();
+  },
+);
 
 test('without script there is still the run, its flow and what it is about', async () => {
   const reader = await page({ path: main.PATH, context: { javaScriptEnabled: false } });

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { isTaught } from '#lesson';
 import { loadLessons } from '#lesson-load';
 import { page, problemsOf } from './support/page.ts';
-import { play } from './support/play.ts';
+import { act, play } from './support/play.ts';
 
 const lessons = loadLessons();
 

@@ -12,22 +12,24 @@ import {
   savePractice,
   withAnswer,
   withFinished,
+  type Account,
 } from '#lesson-practice';
 import { memory } from './memory.ts';
 import { wideLesson } from './small.ts';
 
 const lesson = wideLesson();
 const items = lesson.returns!;
-const shown = {
+const shown: Account = {
+  version: lesson.version,
   aims: [
     { aim: 'predict', asked: 4, right: 4 },
     { aim: 'mend', asked: 2, right: 0 },
   ],
-  ideas: [{ step: 'second', section: 'second/explain/climb', changed: false }],
+  ideas: [{ section: 'second/explain/climb', aim: 'predict', changed: false }],
 };
 const start = new Date('2026-03-01T09:00:00.000Z');
 const after = (days: number) => new Date(start.getTime() + days * 24 * 60 * 60 * 1000);
-const done = withFinished(NO_PRACTICE, lesson, shown, start);
+const done = withFinished(NO_PRACTICE, lesson.slug, shown, start);
 const one = (practice = done) => practice.lessons[lesson.slug]!;
 
 function answered(round: number, practice = done, right = true) {
@@ -75,7 +77,7 @@ describe('the returns', () => {
   });
 
   it('are counted from the first time a lesson was finished', () => {
-    const again = withFinished(answered(0), lesson, { ...shown, ideas: [] }, after(20));
+    const again = withFinished(answered(0), lesson.slug, { ...shown, ideas: [] }, after(20));
     expect(one(again)).toMatchObject({ finished: start.toISOString(), ideas: [] });
     expect(one(again).returns[0]).toHaveLength(3);
   });
@@ -91,7 +93,7 @@ describe('the record', () => {
   it.each([
     ['broken text', '{"format":1,', 'practice.not-json'],
     ['another file', '{"name":"a rig"}', 'practice.not-ours'],
-    ['a newer one', '{"format":2,"lessons":{}}', 'practice.newer'],
+    ['a newer one', '{"format":3,"lessons":{}}', 'practice.newer'],
     ['half a record', '{"format":1,"lessons":{"a":{"finished":"yesterday"}}}', 'practice.not-ours'],
   ])('refuses %s by name, and keeps what was there', (_name, text, reason) => {
     expect(readPractice(text)).toEqual({ ok: false, reason });
@@ -103,15 +105,22 @@ describe('the record', () => {
   });
 
   it('takes in another without losing either', () => {
-    const theirs = withFinished(NO_PRACTICE, lesson, shown, after(-5));
+    const theirs = withFinished(NO_PRACTICE, lesson.slug, shown, after(-5));
     const both = merged(answered(0), theirs);
     expect(one(both).finished).toBe(after(-5).toISOString());
     expect(one(both).returns[0]).toHaveLength(3);
-    const other = { ...lesson, slug: 'another' };
-    expect(Object.keys(merged(done, withFinished(NO_PRACTICE, other, shown, start)).lessons)).toEqual([
+    expect(Object.keys(merged(done, withFinished(NO_PRACTICE, 'another', shown, start)).lessons)).toEqual([
       lesson.slug,
       'another',
     ]);
+  });
+
+  it('reads a record of before older versions were kept', () => {
+    const { version, returns, finished } = one();
+    const aims = [{ aim: 'predict', asked: 4, right: 4 }];
+    const ideas = [{ section: 'second/explain/climb', changed: false }];
+    const before = { format: 1, lessons: { [lesson.slug]: { finished, version, aims, ideas, returns } } };
+    expect(readPractice(JSON.stringify(before))).toEqual({ ok: true, practice: { ...before, format: 2 } });
   });
 
   it('says so when the store takes nothing', () => {

@@ -86,7 +86,6 @@ describe('progress that cannot be trusted', () => {
   const told = through('steeper').slice(0, 3);
   const cases: [string, ReturnType<typeof memory>, string][] = [
     ['another format', tampered(told, (saved) => (saved.format = 2)), 'other-version'],
-    ['another version of the lesson', tampered(told, (saved) => (saved.lessonVersion = 2)), 'other-version'],
     ['another lesson', tampered(told, (saved) => (saved.slug = 'else')), 'other-version'],
     ['no envelope', tampered(told, (saved) => delete saved.slug), 'unreadable'],
     ['a missing part', tampered(told, (saved) => delete journey(saved).repairs), 'unreadable'],

@@ -5,9 +5,9 @@ import { describe, expect, test, vi } from 'vitest';
 import { Options } from '#ui';
 
 const choices = [
-  { id: 'slid', html: 'It slid <b>across</b>' },
-  { id: 'steeper', html: 'It climbs faster' },
-  { id: 'still', html: 'It stayed put' },
+  { id: 'slid', words: 'It slid across' },
+  { id: 'steeper', words: 'It climbs faster' },
+  { id: 'still', words: 'It stayed put' },
 ];
 const reason = (id: string) => `<p><strong>Why ${id}.</strong> Look again.</p>`;
 
@@ -26,6 +26,18 @@ describe('Options', () => {
     await user.keyboard('{Enter}');
     expect(onanswer.mock.calls).toEqual([['steeper'], ['still']]);
     expect(screen.queryByRole('status')).toBeNull();
+  });
+
+  test('words are words: what looks like a tag is shown as it stands', () => {
+    const tag = '<img src=x onerror=alert(1)>';
+    const { container } = render(Options, {
+      choices: [{ id: 'slid', words: tag }],
+      tried: [],
+      reason,
+      onanswer: vi.fn(),
+    });
+    expect(container.querySelector('img')).toBeNull();
+    expect(container.textContent).toContain(tag);
   });
 
   test('a wrong answer stands with its reason and can be pressed no more; the rest can', () => {

@@ -12,7 +12,7 @@ const focused = (id: string, what: string, body: Body): State => ({
 
 const choices = ['a', 'b', 'c'].map((id) => ({
   id,
-  html: say(`gallery.answer.${id as 'a' | 'b' | 'c'}`),
+  words: say(`gallery.answer.${id as 'a' | 'b' | 'c'}`),
 }));
 const options = (tried: readonly string[], found?: string): Body => ({
   kind: 'options',

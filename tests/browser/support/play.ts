@@ -4,7 +4,8 @@ import type { Page } from 'playwright-core';
 import { guessesFlow, isTaught, type Lesson, type Question, type Step } from '#lesson';
 import { phaseOf } from './lesson.ts';
 
-const act = (reader: Page) => reader.locator('#panel .act .press').first();
+/** The first thing to press that leads on. */
+export const act = (reader: Page) => reader.locator('#panel .act .press').first();
 
 /** Presses the card of an option; one already tried is no button any more. */
 async function card(reader: Page, { options }: Question, option: string): Promise<void> {

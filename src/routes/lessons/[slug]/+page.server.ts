@@ -1,8 +1,7 @@
 /** Runs only while the pages are built: every lesson is read, checked and prerendered. */
 import { loadLesson, loadLessons } from '#lesson-load';
-import { has, say } from '#i18n';
-import { isTaught, subjectOf } from '#lesson';
 import { lessonFacts, lessonRigs, stockFor } from '#session';
+import { restsOn } from './rests.ts';
 
 export const prerender = true;
 
@@ -14,20 +13,5 @@ export function load({ params }: { params: { slug: string } }) {
   const rigs = lessonRigs(lesson);
   const stock = stockFor(lesson, rigs);
   const { bands, assumptions, built } = lessonFacts(lesson, text, rigs, stock);
-  const told = (codes: readonly string[]) =>
-    codes.map((code) => `assumption.${code}`).flatMap((key) => (has(key) ? [say(key)] : []));
-  // The assumptions behind what each step is about, in words.
-  const rests = lesson.steps.filter(isTaught).map((step) => {
-    const subject = subjectOf(step);
-    return [step.id, told((subject && assumptions[step.id]?.[subject]) || [])] as const;
-  });
-  return {
-    lesson,
-    text,
-    rigs,
-    stock,
-    bands,
-    built,
-    assumptions: Object.fromEntries(rests) as Record<string, string[]>,
-  };
+  return { lesson, text, rigs, stock, bands, built, assumptions: restsOn(lesson, assumptions) };
 }

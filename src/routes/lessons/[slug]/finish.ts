@@ -1,10 +1,9 @@
 /** A finished lesson written into the practice record; fetched only when one is finished. */
-import { loadPractice, savePractice, withFinished } from '#lesson-practice';
-import { browserStorage, type LessonPlay } from '#session';
-import { evidenceOf } from './evidence.ts';
+import { loadPractice, savePractice, withFinished, type Account } from '#lesson-practice';
+import { browserStorage } from '#session';
 
 /** False where the browser would not keep it. */
-export function recordFinish(play: LessonPlay): boolean {
+export function recordFinish(account: Account, place: string): boolean {
   const { practice } = loadPractice(browserStorage);
-  return savePractice(browserStorage, withFinished(practice, play.lesson, evidenceOf(play), new Date()));
+  return savePractice(browserStorage, withFinished(practice, place, account, new Date()));
 }

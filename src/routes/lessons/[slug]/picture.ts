@@ -57,6 +57,13 @@ export function movedBy(play: LessonPlay): 'run' | 'fan' | 'both' {
   return JSON.stringify(from.faults) === JSON.stringify(to.faults) ? 'fan' : 'both';
 }
 
+/** Title of the crossing, of what passes the fan, as the marker stands: with leaks that is not what leaves the wall. */
+export function crossingTitle(play: LessonPlay, moved: boolean, choice: UnitChoice): string {
+  const flow = (solution: Solution) => show('flow', solution.flow_L_s.fan, choice).text;
+  const way = moved && !play.moving ? curveMoved(play) : 'meet';
+  return say(`play.crossing.${way}`, { flow: flow(play.solution), before: flow(play.before) });
+}
+
 /** Ghosts of every stage, and the run as it now is. */
 export function curvesOf(play: LessonPlay): Curve[] {
   const { runs, lesson } = play;

@@ -1,0 +1,151 @@
+/** A lesson dropped into the app is held to what `npm run -s lessons` holds it to, and told of in the same words. */
+import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { loadExample } from '#lesson-load';
+import { lessonFacts, lessonRigs, stockFor } from '#lesson-engine';
+import { checkFolder } from '../../src/commands/check-lesson.ts';
+import { bandsOf, check } from '../../src/routes/lessons/own/check.ts';
+
+const example = loadExample();
+const structure = JSON.parse(example.structure.content);
+
+/** Lines for the example with its files changed. */
+function linesOf(change: (content: string) => string, of: 'structure' | 'words' = 'words'): string[] {
+  const files = { ...example, [of]: { ...example[of], content: change(example[of].content) } };
+  expect(files[of].content).not.toBe(example[of].content);
+  const checked = check(files.structure, files.words);
+  return checked.ok ? [] : [...checked.lines];
+}
+const inIntro = (words: string) => (text: string) =>
+  text.replace('A bathroom sits', `${words} A bathroom sits`);
+
+describe('the example of lessons/README.md', () => {
+  it('is whole, and holds', () => {
+    expect(structure.slug).toBe('one-small-fault');
+    expect(check(example.structure, example.words)).toMatchObject({ ok: true });
+  });
+
+  it(
+    'plays with what a built-in lesson is sent: rigs, values, assumptions, bands',
+    { timeout: 60_000 },
+    () => {
+      const checked = check(example.structure, example.words);
+      if (!checked.ok) throw new Error(checked.lines.join('\n'));
+      const { playable } = checked;
+      const { lesson, text } = playable;
+      const rigs = lessonRigs(lesson);
+      const stock = stockFor(lesson, rigs);
+      const { bands, built } = lessonFacts(lesson, text, rigs, stock);
+      expect(playable).toMatchObject({ rigs, stock, built });
+      expect(playable.assumptions.sag!.join(' ')).toMatch(/\w/);
+      expect(Object.keys(bands).length).toBeGreaterThan(1);
+      expect(Object.fromEntries(bandsOf(playable))).toEqual(bands);
+      expect(structuredClone(playable)).toEqual(playable);
+    },
+  );
+});
+
+describe('a lesson that does not hold', () => {
+  it.each<[string, 'structure' | 'words', (content: string) => string]>([
+    ['broken JSON', 'structure', (text) => text.slice(0, 200)],
+    ['an unknown fault', 'structure', (text) => text.replace('"sag", "at"', '"rust", "at"')],
+    [
+      'an answer no engine gives',
+      'structure',
+      (text) => text.replace('"right": "steeper"', '"right": "shifted"'),
+    ],
+    ['a fault where it cannot be', 'structure', (text) => text.replace('"at": "out"', '"at": "cowl"')],
+    ['a rig there is not', 'structure', (text) => text.replace('upstairs-bathroom', 'castle')],
+    ['missing feedback', 'words', (text) => text.replace(/#### shifted[^#]*/, '')],
+    ['words for a step that is not there', 'words', (text) => `${text}\n## crimp\n\nWords.`],
+    [
+      'a value this step has not',
+      'words',
+      (text) => text.replace('bellies, {sag} deep', 'bellies, {ties} deep'),
+    ],
+  ])('is told as the command tells it: %s', (_name, of, change) => {
+    const content = change(example[of].content);
+    const files = { ...example, [of]: { ...example[of], content } };
+    const folder = join(mkdtempSync(join(tmpdir(), 'lesson-')), '99-one-small-fault');
+    mkdirSync(folder);
+    for (const file of Object.values(files)) writeFileSync(join(folder, file.name), file.content);
+    const byCommand = checkFolder(folder).lines.map((line) => line.replaceAll(`${folder}/`, ''));
+    const lines = linesOf(change, of);
+    expect(lines).toEqual(byCommand);
+    expect(lines.length).toBeGreaterThan(0);
+    for (const line of lines)
+      expect(line).toMatch(/^(lesson\.json|text\.en\.md), .+: found .+; allowed is .+\.$/);
+  });
+
+  it.each([
+    ['a script', '<script>alert(1)</script>', 'no HTML tags'],
+    ['a handler', '<img src=x onerror=alert(1)>', 'no HTML tags'],
+    ['a tag in a table', '\n\n| a |\n| - |\n| <img src=x onerror=alert(1)> |\n\n', 'no HTML tags'],
+    ['a tag in a list', '\n\n- a\n  - <svg onload=alert(1)>\n\n', 'no HTML tags'],
+    ['a tag in a quotation', '\n\n> <iframe src=x>\n\n', 'no HTML tags'],
+    ['a link that runs', '[a](javascript:alert(1))', 'https://'],
+    ['the same in disguise', '[a](&#106;avascript:alert(1))', 'https://'],
+    ['the same with a capital', '[a](JavaScript:alert(1))', 'https://'],
+    ['the same by reference', '[a][b]\n\n[b]: javascript:alert(1)\n\n', 'https://'],
+    ['the same in angle brackets', '<javascript:alert(1)>', 'https://'],
+    ['a link that carries a page', '[a](data:text/html;base64,PHNjcmlwdD4=)', 'https://'],
+    ['a link to an open connection', '[a](http://example.org)', 'https://'],
+    ['a picture from elsewhere', '![a](https://example.org/a.png)', 'the engine draws the pictures'],
+    ['a picture in a link', '[![a](x.png)](https://example.org)', 'the engine draws the pictures'],
+  ])('has no words that run: %s', (_name, words, remedy) => {
+    expect(linesOf(inIntro(words)).join('\n')).toMatch(new RegExp(`^text.en.md, intro: found .*${remedy}`));
+  });
+
+  it('nor in a heading', () => {
+    const into = (words: string) => (text: string) => text.replace('It slid across', words);
+    expect(linesOf(into('It <img src=x onerror=alert(1)> slid')).join('\n')).toContain('no HTML tags');
+    expect(linesOf(into('It [slid](javascript:alert(1))')).join('\n')).toContain('https://');
+    expect(
+      linesOf((text) => text.replace('# One small fault', '# One <b>small</b> fault')).join('\n'),
+    ).toContain('no HTML tags');
+  });
+
+  it('keeps what only looks like a tag as words', () => {
+    const files = {
+      ...example.words,
+      content: inIntro('`<b>` and 3 < 4 &lt;script&gt;')(example.words.content),
+    };
+    const checked = check(example.structure, files);
+    expect(checked.ok && checked.playable.text.sections.intro?.html).toContain(
+      '<code>&lt;b&gt;</code> and 3 &lt; 4 &lt;script&gt;',
+    );
+  });
+
+  it('takes an open link to a source', () => {
+    const files = {
+      ...example.words,
+      content: inIntro('[guide](https://example.org/a?b=1)')(example.words.content),
+    };
+    const checked = check(example.structure, files);
+    expect(checked.ok && checked.playable.text.sections.intro?.html).toContain(
+      '<a href="https://example.org/a?b=1">guide</a>',
+    );
+  });
+
+  it('is refused before it can keep a browser busy for ever', () => {
+    const many = Array.from({ length: 30 }, (_, i) => ({ ...structure.steps[0], id: `sag-${i}` }));
+    const steps = [...many, { id: 'mend', kind: 'mend' }];
+    const started = performance.now();
+    expect(linesOf(() => JSON.stringify({ ...structure, steps }), 'structure').join('\n')).toContain(
+      'steps: found 30 with a fault; allowed is up to 8',
+    );
+    expect(performance.now() - started).toBeLessThan(2000);
+  });
+
+  it('has no id that every object answers to', () => {
+    const spoilt = (text: string) => text.replaceAll('"sag",\n      "kind"', '"constructor",\n      "kind"');
+    expect(linesOf(spoilt, 'structure').join('\n')).toContain('steps[0].id: found "constructor"');
+  });
+
+  it.each(['', 'null', '[]', '7', '{"__proto__":{"a":1}}'])('is told of, not thrown over: %j', (content) => {
+    expect(linesOf(() => content, 'structure').length).toBeGreaterThan(0);
+    expect(linesOf(() => content).length).toBeGreaterThan(0);
+  });
+});
