@@ -16,8 +16,11 @@ const BUILT_ONLY =
 export const SAID_WITH: readonly { readonly keys: RegExp; readonly by: RegExp }[] = [
   { keys: /^chart\.steam\./, by: /\/src\/charts\/steam(Words)?\.ts$/ },
   { keys: /^chart\.watts\./, by: /\/src\/charts\/watts(Words)?\.ts$/ },
-  { keys: /^practice\./, by: /\/src\/routes\/practice\/(\+page|Record)\.svelte$/ },
-  { keys: /^play\.end\./, by: /\/src\/routes\/(lessons\/\[slug\]\/Ended|practice\/Record)\.svelte$/ },
+  { keys: /^practice\./, by: /\/src\/routes\/practice\/(\+page\.svelte|Record\.svelte|own\.ts)$/ },
+  {
+    keys: /^play\.end\./,
+    by: /\/src\/routes\/(lessons\/\[slug\]\/(Ended|RoomEnd)|practice\/Record)\.svelte$/,
+  },
   { keys: /^play\.entry\./, by: /\/src\/routes\/lessons\/\[slug\]\/Entry\.svelte$/ },
 ];
 const CENTRAL = '/src/i18n/messages/en.json';

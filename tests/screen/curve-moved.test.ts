@@ -12,8 +12,8 @@ function played(slug: string, id: string): LessonPlay {
   const runs = new LessonRuns(lesson, rigs, stockFor(lesson, rigs));
   const step = lesson.steps.find((each) => each.id === id)!;
   if (!isTaught(step)) throw new Error(`${id} changes nothing`);
-  const snapshot = { context: { stepIndex: lesson.steps.indexOf(step) } };
-  return { lesson, runs, snapshot, curve: runs.curveAt(stagesOf(lesson, step).to) } as unknown as LessonPlay;
+  const snapshot = { context: { lesson, stepIndex: lesson.steps.indexOf(step) } };
+  return { lesson, runs, snapshot, target: stagesOf(lesson, step).to } as unknown as LessonPlay;
 }
 
 it.each([
