@@ -1,14 +1,24 @@
 import { sveltekit } from '@sveltejs/kit/vite';
 import { svelteTesting } from '@testing-library/svelte/vite';
 import { messageCompiler } from './src/i18n/compile.ts';
+import { defaultClientConditions, defaultServerConditions } from 'vite';
 import { configDefaults, defineConfig } from 'vitest/config';
 
 const component = 'tests/**/*.svelte.test.ts';
 const browser = 'tests/browser/**/*.browser.test.ts';
 
+/** Which messages `#language` stands for. */
+const language = process.env.LOST_LITRES_LANGUAGE ?? 'en';
+
 /** Three kinds of test, told apart by file name; `src/commands/test.ts` fails when a kind ran nothing. */
 export default defineConfig({
   plugins: [messageCompiler(), sveltekit()],
+  ...(language === 'en'
+    ? {}
+    : {
+        resolve: { conditions: [language, ...defaultClientConditions] },
+        ssr: { resolve: { conditions: [language, ...defaultServerConditions] } },
+      }),
   test: {
     globals: true,
     projects: [

@@ -4,7 +4,8 @@ import { loadLessons } from '#lesson-load';
 export const prerender = true;
 
 export function load() {
-  const lessons = loadLessons().map(({ lesson, text }) => ({
+  const lessons = loadLessons().map(({ lesson, text, language }) => ({
+    language,
     slug: lesson.slug,
     title: text.title,
     items: lesson.returns ?? [],

@@ -1,16 +1,20 @@
 /** Runs only while the pages are built: every lesson is read, checked and prerendered. */
 import { loadLesson, loadLessons } from '#lesson-load';
-import { has, say } from '#i18n';
+import { has, language, say } from '#i18n';
 import { isTaught, subjectOf } from '#lesson';
 import { lessonFacts, lessonRigs, stockFor } from '#session';
 
 export const prerender = true;
 
-export const entries = () => loadLessons().map(({ lesson }) => ({ slug: lesson.slug }));
+/** A lesson is built in the languages it is in. */
+export const entries = () =>
+  loadLessons()
+    .filter((each) => each.language === language)
+    .map(({ lesson }) => ({ slug: lesson.slug }));
 
 /** The lesson with its words, its rigs, and of the catalogue only what they may need. */
 export function load({ params }: { params: { slug: string } }) {
-  const { lesson, text } = loadLesson(params.slug);
+  const { lesson, text, languages } = loadLesson(params.slug);
   const rigs = lessonRigs(lesson);
   const stock = stockFor(lesson, rigs);
   const { bands, assumptions, built } = lessonFacts(lesson, text, rigs, stock);
@@ -24,6 +28,7 @@ export function load({ params }: { params: { slug: string } }) {
   return {
     lesson,
     text,
+    languages,
     rigs,
     stock,
     bands,
