@@ -147,9 +147,12 @@ export const lessonMachine = lessonSetup.createMachine({
   },
   states: {
     arriving: { always: arrivals },
-    brief: { on: { 'step.begin': { target: 'arriving', actions: 'begin' } } },
+    brief: {
+      on: { 'step.next': onward['step.next'], 'step.begin': { target: 'arriving', actions: 'begin' } },
+    },
     asking: {
       on: {
+        'step.next': onward['step.next'],
         'entry.answer': {
           guard: { type: 'isAsked', params: ({ event }) => event },
           target: 'arriving',

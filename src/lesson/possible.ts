@@ -88,6 +88,8 @@ export function possible(snapshot: LessonView, event: LessonEvent): Possibility 
         when(mayLeap(here, currentRecord(snapshot)), 'lesson.reason.not-all-right'),
       );
     case 'step.next':
+      // The entry check may be passed by.
+      if (here.kind === 'entry') return YES;
       return both(within('settled', 'mending'), () => {
         const last = context.stepIndex === context.lesson.steps.length - 1;
         if (last) return no('lesson.reason.last-step');

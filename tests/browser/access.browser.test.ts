@@ -7,6 +7,7 @@ import type { Page } from 'playwright-core';
 import * as main from './support/lesson.ts';
 import { answer, click, playTo } from './support/mouse.ts';
 import { page, problemsOf } from './support/page.ts';
+import { play } from './support/play.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const DESK = { width: 1440, height: 900 };
@@ -98,7 +99,19 @@ describe('the lesson, phase by phase', () => {
     await expectOpenToAll(reader, 'opening');
     for (const summary of await reader.locator('#panel summary').all()) await summary.click();
     await expectOpenToAll(reader, 'opening, all unfolded');
-    await key(reader, 'Put the first fault in');
+    await key(reader, 'Start');
+    await expectFocusOnHeading(reader, 'entry');
+    await expectOpenToAll(reader, 'entry');
+    await key(reader, 'Begin');
+    await expectFocusOnHeading(reader, 'asking');
+    await expectOpenToAll(reader, 'asking');
+    for (const { id, options, right } of main.entry.questions) {
+      expect(await reader.textContent('#panel h3')).toBe(main.titleOf(`know/${id}`));
+      await reader.locator('#panel ul button').nth(options.indexOf(right)).click();
+    }
+    await main.waitForPhase(reader, 'settled');
+    await expectOpenToAll(reader, 'entry told');
+    await key(reader, 'Next step');
     await expectFocusOnHeading(reader, 'brief');
     await expectOpenToAll(reader, 'brief');
     await key(reader, 'Make a prediction');
@@ -130,7 +143,8 @@ describe('the lesson, phase by phase', () => {
     for (const { id } of main.steps.filter(({ id }) => id !== 'ties')) {
       await click(reader, `Mend ${main.titleOf(id)}`);
     }
-    await key(reader, 'Finish');
+    await key(reader, 'Next step');
+    await play(reader, main.lesson, true, main.indexOf('two-roofs'));
     await main.waitForPhase(reader, 'finished');
     await expectFocusOnHeading(reader, 'finished');
     await expectOpenToAll(reader, 'finished');

@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import * as main from './support/lesson.ts';
 import { answer, begin, click, lock, playTo } from './support/mouse.ts';
 import { page, problemsOf } from './support/page.ts';
+import { play } from './support/play.ts';
 
 const open = async (options: Parameters<typeof page>[0] = {}): Promise<Page> => {
   const reader = await page({ path: main.PATH, reducedMotion: 'reduce', ...options });
@@ -77,8 +78,9 @@ describe('reload', () => {
       await click(reader, `Mend ${main.titleOf(id)}`);
       if (id === second!.id) await expectReloadKeeps(reader, 'mending', all);
     }
-    await click(reader, 'Finish');
-    await expectReloadKeeps(reader, 'finished', all);
+    await click(reader, 'Next step');
+    await play(reader, main.lesson, false, main.indexOf('two-roofs'));
+    await expectReloadKeeps(reader, 'finished', { ...all, shop: 20 });
     expect(problemsOf(reader)).toEqual([]);
     await reader.context().close();
   });
@@ -135,7 +137,7 @@ async function settledRead(reader: Page): Promise<main.Shown> {
 
 describe('saved progress that cannot be used', () => {
   const good = { begun: true, revealed: false, observations: [], explanations: [] };
-  const journey = { stepIndex: 0, furthest: 0, records: { sag: good }, repairs: [], finished: false };
+  const journey = { stepIndex: 1, furthest: 1, records: { sag: good }, repairs: [], finished: false };
   const save = (changed: object, snapshot: object = { phase: 'predict', journey }) =>
     JSON.stringify({ format: 1, slug: main.SLUG, lessonVersion: main.lesson.version, snapshot, ...changed });
   const cases: [string, string, RegExp][] = [
@@ -148,7 +150,7 @@ describe('saved progress that cannot be used', () => {
     ],
     [
       'four steps ahead',
-      save({}, { phase: 'brief', journey: { ...journey, stepIndex: 4, furthest: 4 } }),
+      save({}, { phase: 'brief', journey: { ...journey, stepIndex: 5, furthest: 5 } }),
       /does not fit/,
     ],
   ];
@@ -162,7 +164,7 @@ describe('saved progress that cannot be used', () => {
       expect(notice, name).toMatch(words);
       expect(notice).toContain('set aside');
       expect(seen.phase).toBe('brief');
-      expect(await reader.textContent('#panel')).toContain('Put the first fault in');
+      expect(await reader.textContent('#panel')).toContain(main.titleOf('intro'));
       main.expectEngine(seen, main.entriesAfter(0));
       const kept = await reader.evaluate(
         (keys) => keys.map((key) => localStorage.getItem(key)),

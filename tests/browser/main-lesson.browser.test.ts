@@ -2,7 +2,15 @@
 import { describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
 import { stock } from '#catalogue';
-import { judgePrediction, type FaultStep, type Verdict } from '#lesson';
+import {
+  guessesFlow,
+  judgePrediction,
+  stagesOf,
+  type CaseStep,
+  type FaultStep,
+  type Question,
+  type Verdict,
+} from '#lesson';
 import { systemCurve, type CurvePoint, type Fault } from '#physics';
 import { defaults, show } from '#units';
 import { focused, openTable, press, tabTo, typeGuess } from './support/keyboard.ts';
@@ -61,11 +69,7 @@ function expectCurvesRise(seen: main.Shown, count: number): void {
 }
 
 /** Answers wrongly with every wrong option, then rightly. The letters are those on the cards. */
-async function answer(
-  reader: Page,
-  part: FaultStep['observe'] | FaultStep['explain'],
-  next: string,
-): Promise<void> {
+async function answer(reader: Page, part: Question, next: string): Promise<void> {
   const letter = (id: string) => 'ABCDE'[part.options.indexOf(id)]!;
   const phase = await main.phaseOf(reader);
   for (const wrong of part.options.filter((id) => id !== part.right)) {
@@ -132,7 +136,8 @@ async function playStep(reader: Page, step: FaultStep, count: number): Promise<v
   expectCurvesRise(seen, count);
   await answer(reader, step.observe, 'explain');
   await expectStage(reader, count);
-  await answer(reader, step.explain, 'settled');
+  await answer(reader, step.explain, 'again');
+  await answer(reader, step.again!, 'settled');
   await expectStage(reader, count);
   const { idea } = wrongGuess(count);
   expect(judgePrediction(Number(typed), flowAfter(count - 1), flowAfter(count))).toBe(idea);
@@ -141,12 +146,54 @@ async function playStep(reader: Page, step: FaultStep, count: number): Promise<v
   await main.waitForPhase(reader, count < steps.length ? 'brief' : 'mending');
 }
 
+/** Answers the entry check, the last question wrongly: then there is nothing to leap to. */
+async function enter(reader: Page): Promise<void> {
+  await press(reader, 'Begin');
+  const { questions } = main.entry;
+  for (const { id, options, right } of questions) {
+    const wanted = id === questions.at(-1)!.id ? options.find((option) => option !== right)! : right;
+    await reader.waitForFunction(
+      (words) => document.querySelector('#panel h3')?.textContent === words,
+      main.titleOf(`${main.entry.id}/${id}`),
+    );
+    await press(reader, new RegExp(`^${'ABC'[options.indexOf(wanted)]}`));
+  }
+  await main.waitForPhase(reader, 'settled');
+  expect(await reader.locator('#panel .act button').count()).toBe(1);
+  await press(reader, 'Next step');
+  await main.waitForPhase(reader, 'brief');
+}
+
+/** A case after the mending, wrong in everything that can be wrong; the number at the end is the engine's. */
+async function playCase(reader: Page, step: CaseStep, last: boolean): Promise<void> {
+  const { from, to } = stagesOf(main.lesson, step);
+  const flow = (stage: typeof from) => shownFlow(main.flowAt(stage));
+  expect((await main.read(reader)).big).toBe(flow(from));
+  await press(reader, 'Make a prediction');
+  await main.waitForPhase(reader, 'predict');
+  if (guessesFlow(step.predict)) {
+    await typeGuess(reader, '60');
+  } else {
+    await tabTo(reader, ({ type, place }) => type === 'radio' && place === 'panel');
+    await reader.keyboard.press('Space');
+  }
+  await press(reader, 'Lock it in');
+  await main.waitForPhase(reader, 'locked');
+  await press(reader, /^Show/);
+  await main.waitForPhase(reader, 'observe');
+  expect((await main.read(reader)).big).toBe(flow(to));
+  await answer(reader, step.observe!, 'explain');
+  await answer(reader, step.explain, 'again');
+  await answer(reader, step.again!, 'settled');
+  await press(reader, last ? 'Finish' : 'Next step');
+}
+
 /** Mends in an odd order and takes one repair back; the account is held to the engine after each. */
 async function mend(reader: Page): Promise<void> {
   const presses = ['ties', 'sag', 'extra', 'sag', 'swap', 'sag', 'crimp'];
   let mended: string[] = [];
   for (const id of presses) {
-    await press(reader, 'Finish');
+    await press(reader, 'Next step');
     expect(await main.phaseOf(reader)).toBe('mending');
     const undo = mended.includes(id);
     await press(reader, `${undo ? 'Undo' : 'Mend'} ${main.titleOf(id)}`);
@@ -177,15 +224,18 @@ describe('the main lesson', () => {
     await main.alive(reader);
     await openTable(reader, 'crossing');
     await openTable(reader, 'ledger');
-    await press(reader, 'Put the first fault in', { back: true });
+    await press(reader, 'Start', { back: true });
+    await enter(reader);
     for (const [i, step] of steps.entries()) await playStep(reader, step, i + 1);
     await mend(reader);
-    const open = await press(reader, 'Finish');
+    const mended = await main.read(reader);
+    expect(mended.big).toBe(shownFlow(flowAfter(0)));
+    expect(mended.amounts.at(-1)).toBe(mended.amounts[0]);
+    const open = await press(reader, 'Next step');
     expect(open.off).toBe(false);
+    const cases = main.lesson.steps.filter((step) => step.kind === 'case');
+    for (const step of cases) await playCase(reader, step, step === cases.at(-1));
     await main.waitForPhase(reader, 'finished');
-    const seen = await main.read(reader);
-    expect(seen.big).toBe(shownFlow(flowAfter(0)));
-    expect(seen.amounts.at(-1)).toBe(seen.amounts[0]);
     const said = await reader.locator('#panel tbody tr').allTextContents();
     steps.forEach((step, i) => {
       expect(said[i]).toContain(main.titleOf(step.id));

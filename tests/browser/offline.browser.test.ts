@@ -11,7 +11,8 @@ test('the lesson and the first page open offline after one visit', async () => {
   await visit.context().setOffline(true);
   await visit.reload();
   expect(await visit.getByTestId('flow').textContent()).toMatch(/^\d+\.\d$/);
-  await visit.getByRole('button', { name: 'Put the first fault in' }).click();
+  await visit.getByRole('button', { name: 'Start', exact: true }).click();
+  await visit.getByRole('button', { name: 'Skip the questions' }).click();
   await visit.getByRole('button', { name: 'Make a prediction' }).waitFor();
   await visit.goto('/');
   expect(await visit.getByRole('heading', { level: 1 }).textContent()).toBe('Lost Litres');

@@ -48,7 +48,8 @@ describe('a reveal', () => {
   test('number, account, chart and drawing move together and come to rest on the engine’s values', async () => {
     const reader = await page({ path: main.PATH });
     await main.alive(reader);
-    await press(reader, 'Put the first fault in');
+    await press(reader, 'Start');
+    await press(reader, 'Skip the questions');
     await press(reader, 'Make a prediction');
     await typeGuess(reader, '30');
     await press(reader, 'Lock it in');

@@ -13,7 +13,9 @@ const LIMIT = 40_000;
 /** Answers given again and again make the graph endless: only the last one decides what can happen next. */
 function serialize(snapshot: LessonSnapshot): string {
   const { stepIndex, furthest, records, repairs, finished } = snapshot.context;
-  const short = Object.entries(records).map(([id, record]) => [
+  const ids = snapshot.context.lesson.steps.map(({ id }) => id);
+  const inOrder = Object.entries(records).sort(([one], [other]) => ids.indexOf(one) - ids.indexOf(other));
+  const short = inOrder.map(([id, record]) => [
     id,
     record.prediction?.flow_L_s,
     record.lockedPrediction?.flow_L_s,
@@ -24,8 +26,8 @@ function serialize(snapshot: LessonSnapshot): string {
     record.explanations.length > 1,
     record.again?.at(-1),
     record.prediction?.option,
-    // What was answered wrongly in the entry check changes nothing but the leap.
-    Object.keys(record.entry ?? {}),
+    // Of the entry check only the leap counts, once it is left: it may be passed by at any point of it.
+    stepIndex === 0 && id === 'entry' ? [record.begun, Object.keys(record.entry ?? {}).sort()] : null,
     Object.values(record.entry ?? {}).join() === 'a,b',
   ]);
   return JSON.stringify([snapshot.value, stepIndex, furthest, short, [...repairs].sort(), finished]);

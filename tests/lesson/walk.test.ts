@@ -70,6 +70,7 @@ describe.each([
   });
 
   it('cannot be finished by pressing Next', () => {
+    const first = lesson.steps[0]!.kind === 'entry' ? 1 : 0;
     fc.assert(
       fc.property(
         fc.array(fc.constantFrom<LessonEvent>({ type: 'step.next' }, { type: 'lesson.finish' })),
@@ -77,7 +78,8 @@ describe.each([
           const actor = createActor(lessonMachine, { input: { lesson } }).start();
           events.forEach((event) => actor.send(event));
           expect(phase(actor.getSnapshot())).toBe('brief');
-          expect(actor.getSnapshot().context.furthest).toBe(0);
+          // An entry check may be passed by; nothing else may.
+          expect(actor.getSnapshot().context.furthest).toBeLessThanOrEqual(first);
         },
       ),
       { seed: 20 },

@@ -61,6 +61,12 @@ function send(...events: LessonEvent[]): void {
 /** The reveal takes its 1.6 s here too. */
 const seen = () => waitFor(() => expect(play.phase).toBe('observe'), { timeout: 6000 });
 
+/** Past the first words and the entry check. */
+async function start(): Promise<void> {
+  await press('Start');
+  await press('Skip the questions');
+}
+
 async function reveal(): Promise<void> {
   send({ type: 'step.begin' }, { type: 'prediction.set', flow_L_s: 20 }, { type: 'prediction.lock' });
   send({ type: 'reveal.play' });
@@ -71,7 +77,7 @@ describe('the screen of a lesson', () => {
   test('opens on the healthy run, with nothing to see of what is to come', async () => {
     expect(big()).toBe(digits(flow(0)));
     expect(heading()).toBe(text.sections.intro!.title);
-    await press('Put the first fault in');
+    await start();
     expect(heading()).toBe(text.sections.sag!.title);
     expect(document.activeElement).toBe(screen.getByRole('heading', { level: 2 }));
     expect(screen.queryByRole('button', { name: 'Put the fault in' })).toBeNull();
@@ -79,7 +85,7 @@ describe('the screen of a lesson', () => {
   });
 
   test('will not lock what has not been set, and says why beside the button', async () => {
-    await press('Put the first fault in');
+    await start();
     await press('Make a prediction');
     const lock = screen.getByRole('button', { name: 'Lock it in' });
     expect(lock.getAttribute('aria-disabled')).toBe('true');
@@ -95,7 +101,7 @@ describe('the screen of a lesson', () => {
   });
 
   test('shows the engine’s flow after the reveal, takes a wrong answer with its reason, and goes on', async () => {
-    await press('Put the first fault in');
+    await start();
     await reveal();
     expect(big()).toBe(digits(flow(1)));
     expect(heading()).toBe(`You said 20.0. It is ${digits(flow(1))}.`);
@@ -118,7 +124,7 @@ describe('the screen of a lesson', () => {
   });
 
   test('changes its unit everywhere at once', async () => {
-    await press('Put the first fault in');
+    await start();
     await user.click(screen.getByRole('radio', { name: 'cubic metres an hour' }));
     const shown = show('flow', flow(0), { flow: 'm3/h', pressure: 'Pa' });
     expect(big()).toBe(shown.number);

@@ -45,7 +45,7 @@ describe('the runs of a lesson', () => {
   });
 
   test('takes no notice of faults the rig came with', () => {
-    const worn = { [lesson.rig]: { ...rig, faults: pile(lesson).faults } };
+    const worn = { ...rigs, [lesson.rig]: { ...rig, faults: pile(lesson).faults } };
     const bare = pile(lesson, 0);
     expect(new LessonRuns(lesson, worn, stock).at(bare).flow_L_s).toEqual(runs.at(bare).flow_L_s);
   });

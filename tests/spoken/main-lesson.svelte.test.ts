@@ -7,13 +7,21 @@ import { render } from '@testing-library/svelte';
 import { join } from 'node:path';
 import { flushSync, tick } from 'svelte';
 import { expect, test, vi } from 'vitest';
-import { faultSteps, type FaultStep, type LessonEvent } from '#lesson';
+import {
+  faultSteps,
+  guessesFlow,
+  isTaught,
+  questionOf,
+  type LessonEvent,
+  type Part,
+  type TaughtStep,
+} from '#lesson';
 import { loadLesson } from '#lesson-load';
 import { lessonFacts, LessonPlay, lessonRigs, stockFor } from '#session';
 import Lesson from '../../src/routes/lessons/[slug]/Lesson.svelte';
 import { compared } from '../gallery/stored.ts';
 
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: 180_000 });
 
 const { lesson, text } = loadLesson('five-small-faults');
 const rigs = lessonRigs(lesson);
@@ -77,41 +85,57 @@ test('the words of the main lesson are the stored ones', async () => {
     await tick();
     flushSync();
   };
-  const answers = async (
-    step: FaultStep,
-    part: 'observe' | 'explain',
-    type: 'observation.answer' | 'explanation.answer',
-  ): Promise<void> => {
-    for (const option of step[part].options.filter((id) => id !== step[part].right)) {
-      await send({ type, option });
+  const EVENTS = {
+    observe: 'observation.answer',
+    explain: 'explanation.answer',
+    again: 'again.answer',
+  } as const satisfies Record<Part, LessonEvent['type']>;
+  const answers = async (step: TaughtStep, part: Part): Promise<void> => {
+    const { options, right } = questionOf(step, part)!;
+    for (const option of options.filter((id) => id !== right)) {
+      await send({ type: EVENTS[part], option });
       note(`${step.id}, ${part}: wrong answer ${option}`);
     }
-    await send({ type, option: step[part].right });
-    note(`${step.id}, ${part}: right answer ${step[part].right}, now ${play.phase}`);
+    await send({ type: EVENTS[part], option: right });
+    note(`${step.id}, ${part}: right answer ${right}, now ${play.phase}`);
   };
-
-  note('opening');
-  document.querySelector<HTMLElement>('#panel .press')!.click();
-  flushSync();
-  for (const step of steps) {
+  const taught = async (step: TaughtStep): Promise<void> => {
     note(`${step.id}, ${play.phase}`);
     await send({ type: 'step.begin' });
     note(`${step.id}, ${play.phase}`);
-    await send({ type: 'prediction.set', flow_L_s: 20 });
+    const said = guessesFlow(step.predict) ? { flow_L_s: 20 } : { option: step.predict!.right };
+    await send({ type: 'prediction.set', ...said });
     await send({ type: 'prediction.lock' });
     note(`${step.id}, ${play.phase}`);
     await send({ type: 'reveal.play' });
     await vi.waitFor(() => expect(play.phase).toBe('observe'));
     await tick();
     note(`${step.id}, revealed`);
-    await answers(step, 'observe', 'observation.answer');
-    await answers(step, 'explain', 'explanation.answer');
-    await send({ type: 'step.next' });
-  }
-  note('mending');
-  for (const { id } of steps) {
-    await send({ type: 'repair.make', stepId: id });
-    note(`mended ${id}`);
+    for (const part of ['observe', 'explain', 'again'] as const) await answers(step, part);
+  };
+
+  note('opening');
+  document.querySelector<HTMLElement>('#panel .press')!.click();
+  flushSync();
+  for (const step of lesson.steps) {
+    if (step.kind === 'entry') {
+      note(`${step.id}, ${play.phase}`);
+      await send({ type: 'step.begin' });
+      for (const { id, right } of step.questions) {
+        await vi.waitFor(() => expect(document.querySelector('#panel h3')).not.toBeNull());
+        note(`${step.id}, ${play.phase} ${id}`);
+        await send({ type: 'entry.answer', question: id, option: right });
+      }
+      note(`${step.id}, ${play.phase}`);
+    } else if (isTaught(step)) await taught(step);
+    else {
+      note('mending');
+      for (const { id } of steps) {
+        await send({ type: 'repair.make', stepId: id });
+        note(`mended ${id}`);
+      }
+    }
+    if (step !== lesson.steps.at(-1)) await send({ type: 'step.next' });
   }
   await send({ type: 'lesson.finish' });
   note('finished');

@@ -2,9 +2,10 @@
 import { expect } from 'vitest';
 import type { Page } from 'playwright-core';
 import { seedRig, stock } from '#catalogue';
-import { faultSteps } from '#lesson';
+import { everyStage, faultSteps, type EntryStep, type Stage } from '#lesson';
 import { loadLesson } from '#lesson-load';
 import { solve, type Fault, type Rig, type Solution } from '#physics';
+import { lessonRigs } from '#session';
 import { defaults, rounded, show, type UnitChoice } from '#units';
 
 export const PATH = '/lessons/five-small-faults';
@@ -12,6 +13,8 @@ export const SLUG = 'five-small-faults';
 export const SAVED = `lost-litres.progress.${SLUG}`;
 export const { lesson, text } = loadLesson(SLUG);
 export const steps = faultSteps(lesson);
+export const indexOf = (id: string): number => lesson.steps.findIndex((step) => step.id === id);
+export const entry = lesson.steps[0] as EntryStep;
 export const rig: Rig = { ...seedRig('upstairs-bathroom'), faults: [] };
 export const REQUIRED_L_S = rig.required?.flow_L_s ?? Number.NaN;
 
@@ -20,6 +23,13 @@ export function solved(faults: readonly Fault[]): Solution {
   const solution = solve({ ...rig, faults }, stock);
   if (solution.outcome === 'failed') throw new Error(`${solution.path}: ${solution.found}`);
   return solution;
+}
+
+/** The flow out of the wall at a stage of the lesson, in whichever of its houses, L/s. */
+export function flowAt({ rig: id, faults }: Stage): number {
+  const solution = solve({ ...lessonRigs(lesson)[id]!, faults }, stock);
+  if (solution.outcome === 'failed') throw new Error(`${solution.path}: ${solution.found}`);
+  return solution.flow_L_s.outdoors;
 }
 
 export const flowWith = (faults: readonly Fault[]): number => solved(faults).flow_L_s.outdoors;
@@ -132,8 +142,5 @@ export function entriesAfter(count: number): Entry[] {
   }));
 }
 
-/** The flow of every set of faults the lesson can rest at, L/s: all of them in, or some mended in any order. */
-export const stages = (): number[] =>
-  Array.from({ length: 2 ** steps.length }, (_, mask) =>
-    flowWith(steps.filter((_step, i) => mask & (1 << i)).map((step) => step.fault)),
-  );
+/** The flow at every stage the lesson can rest at, L/s. */
+export const stages = (): number[] => everyStage(lesson).map(flowAt);

@@ -8,8 +8,10 @@ export const click = (page: Page, name: string): Promise<void> =>
 
 /** Past the words of a step to its prediction. */
 export async function begin(page: Page): Promise<void> {
-  const first = page.locator('#panel').getByRole('button', { name: 'Put the first fault in', exact: true });
-  if (await first.count()) await first.click();
+  for (const name of ['Start', 'Skip the questions']) {
+    const first = page.locator('#panel').getByRole('button', { name, exact: true });
+    if (await first.count()) await first.click();
+  }
   await click(page, 'Make a prediction');
   await waitForPhase(page, 'predict');
 }
