@@ -21,7 +21,7 @@ test('the lesson and the first page open offline after one visit', async () => {
 });
 
 test('each language opens offline after a visit to it, and neither throws out what the other keeps', async () => {
-  const visit = await page({ path: '/' });
+  const visit = await page({ path: '/lessons/five-small-faults' });
   const kept = (folder: string) =>
     visit.waitForFunction(
       (end) => navigator.serviceWorker.controller?.scriptURL.endsWith(end) ?? false,
