@@ -1,11 +1,14 @@
 import { sveltekit } from '@sveltejs/kit/vite';
 import { svelteTesting } from '@testing-library/svelte/vite';
 import { messageCompiler } from './src/i18n/compile.ts';
-import type { Plugin } from 'vite';
+import { defaultClientConditions, defaultServerConditions, type Plugin } from 'vite';
 import { configDefaults, defineConfig } from 'vitest/config';
 
 const component = 'tests/**/*.svelte.test.ts';
 const browser = 'tests/browser/**/*.browser.test.ts';
+
+/** Which messages `#language` stands for. */
+const language = process.env.LOST_LITRES_LANGUAGE ?? 'en';
 
 /** The curve makers d3-shape calls as it loads are marked as doing nothing else, so that unused ones are left out. */
 const unusedCurves: Plugin = {
@@ -19,7 +22,13 @@ const unusedCurves: Plugin = {
 
 /** Three kinds of test, told apart by file name; `src/commands/test.ts` fails when a kind ran nothing. */
 export default defineConfig({
-  plugins: [messageCompiler(), unusedCurves, sveltekit()],
+  plugins: [messageCompiler(language), unusedCurves, sveltekit()],
+  ...(language === 'en'
+    ? {}
+    : {
+        resolve: { conditions: [language, ...defaultClientConditions] },
+        ssr: { resolve: { conditions: [language, ...defaultServerConditions] } },
+      }),
   test: {
     globals: true,
     projects: [

@@ -2,12 +2,15 @@
 /// <reference lib="webworker" />
 /**
  * Every page works without a network after one visit: the build, its fonts and the prerendered pages are
- * kept, and answered from there. A new build keeps under a new name and drops the old.
+ * kept, and answered from there. A new build keeps under a new name and drops the old. Each language has a
+ * worker of its own that leaves what the other keeps alone.
  */
-import { build, files, prerendered, version } from '$service-worker';
+import { base, build, files, prerendered, version } from '$service-worker';
 
 const worker = globalThis as unknown as ServiceWorkerGlobalScope;
-const KEPT = `lost-litres-${version}`;
+/** What this worker keeps begins so: the folder it serves tells its own from the other languages'. */
+const OURS = `lost-litres${base.replaceAll('/', '.')}-`;
+const KEPT = OURS + version;
 /** Neither pictures for the repository's own pages nor the gallery, which is for whoever changes the app. */
 const pages = prerendered.filter((page) => !/\/gallery(\/|$)/.test(page));
 const wanted = [...build, ...files.filter((file) => !file.endsWith('.png')), ...pages];
@@ -19,7 +22,7 @@ worker.addEventListener('install', (event) => {
 worker.addEventListener('activate', (event) => {
   const drop = async () => {
     for (const name of await caches.keys()) {
-      if (name.startsWith('lost-litres-') && name !== KEPT) await caches.delete(name);
+      if (name.startsWith(OURS) && name !== KEPT) await caches.delete(name);
     }
     await worker.clients.claim();
   };

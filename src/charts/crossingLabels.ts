@@ -1,5 +1,5 @@
 /** The words on the crossing and the places each would like, most important first. */
-import { say } from '#i18n';
+import { numeral, say } from '#i18n';
 import { show } from '#units';
 import type { Spot } from './curve.ts';
 import { spotAt } from './curve.ts';
@@ -71,7 +71,7 @@ export function crossingLabels(view: CrossingView, ground: LabelGround, obstacle
     requests.push(request('you', texts, besideMark(prediction, frame.height, height, leftFirst)));
   }
   if (gap && prediction) {
-    const value = String(Math.abs(missed));
+    const value = numeral(String(Math.abs(missed)));
     const middle = (gap.from + gap.to) / 2;
     const above = gap.y - height / 2 - 1;
     const away = gap.to > gap.from;

@@ -1,5 +1,5 @@
 /** The ledger in words and as a table. */
-import { rounded, show, type UnitChoice } from '#units';
+import { digitsOf, rounded, show, type UnitChoice } from '#units';
 import { say } from '#i18n';
 import type { Account, LedgerRow } from './ledger.ts';
 import { brief, capital, sentence, spoken, spokenUnit, symbol } from './words.ts';
@@ -24,7 +24,7 @@ export function ledgerTitle({ rows, lost, gained, opening }: Account, choice: Un
 export function verdict(book: Account, required: number | undefined, choice: UnitChoice): string {
   const { closing, likely, rows } = book;
   if (required == null || (!likely && rows.some((row) => row.likely))) return '';
-  const digits = show('flow', 0, choice).number.split('.')[1]?.length ?? 0;
+  const digits = digitsOf('flow', choice);
   const rate = rounded('flow', required, choice);
   const spare = Number((closing - rate).toFixed(digits)) + 0;
   const close = likely && likely.low <= rate && rate <= likely.high;

@@ -3,6 +3,7 @@
  * formats along: 9 kB of gzipped script no chart here uses.
  */
 import { tickStep, ticks } from 'd3';
+import { numeral } from '#i18n';
 
 export interface LinearScale {
   (value: number): number;
@@ -26,7 +27,7 @@ export function linearScale(
     ticks: (count: number) => ticks(d0, d1, count),
     tickText: (count: number) => {
       const digits = Math.max(0, -Math.floor(Math.log10(tickStep(d0, d1, count)) + 1e-9));
-      return (value: number) => value.toFixed(Number.isFinite(digits) ? digits : 0);
+      return (value: number) => numeral(value.toFixed(Number.isFinite(digits) ? digits : 0));
     },
   });
 }

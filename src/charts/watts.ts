@@ -1,6 +1,6 @@
 /** Watts and litres as geometry: a line of speed steps for each fan, and rays of equal litres for a watt. */
-import { toDisplay, type UnitChoice } from '#units';
-import { say } from '#i18n';
+import { show, toDisplay, type UnitChoice } from '#units';
+import { numeral, say } from '#i18n';
 import { ticksOf, type Tick } from './crossing.ts';
 import { segmentsOf, straightPath, type Spot } from './curve.ts';
 import { textWidth } from './measure.ts';
@@ -170,7 +170,7 @@ export function wattsLayout(input: WattsInput, width: number, height: number, ty
       const from = { x: 0, y: box.height };
       return { x: from.x + (end.x - from.x) * share, y: from.y + (end.y - from.y) * share, anchor: 'middle' };
     });
-    const number = String(value);
+    const number = numeral(String(value));
     const text = say('chart.watts.ray', { value: number, unit });
     requests.push({ ...worded(`ray-${number}`, [text, number], along), tied: true });
   });
@@ -206,13 +206,13 @@ export function wattsLayout(input: WattsInput, width: number, height: number, ty
 
 /** "12.3 L/s more" or "less". */
 export function gapText(gap: number, choice: UnitChoice): string {
-  const flow = Math.abs(gap).toFixed(digits(choice));
+  const flow = show('flow', Math.abs(gap), choice, { already: true }).number;
   return say('chart.watts.gap', { flow, unit: symbol('flow', choice), way: gap < 0 ? 'less' : 'more' });
 }
 
-export const watts = (power_W: number): string => String(Math.round(power_W * 10) / 10);
-
-const digits = (choice: UnitChoice): number => (choice.flow === 'L/s' ? 1 : 0);
+/** Watts as shown, to a tenth. */
+export const toTenth = (power_W: number): number => Math.round(power_W * 10) / 10;
+export const watts = (power_W: number): string => numeral(String(toTenth(power_W)));
 
 /** The nearest of 1, 1.5, 2, 3, 5 times a power of ten. */
 function nice(value: number): number {

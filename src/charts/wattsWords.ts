@@ -1,12 +1,17 @@
 /** Watts and litres in words and as tables. */
 import { show, type UnitChoice } from '#units';
-import { say } from '#i18n';
-import type { ChartTable, WattsFan } from './types.ts';
+import { numeral, say } from '#i18n';
+import type { ChartTable, WattsFan, WattsPoint } from './types.ts';
 import { capital, difference, more, spoken, spokenUnit, symbol } from './words.ts';
-import { drawable, gapAt, gapText, perWatt, presentOf, watts, type WattsInput } from './watts.ts';
+import { drawable, gapAt, gapText, perWatt, presentOf, toTenth, watts, type WattsInput } from './watts.ts';
+
+function perWattText(point: WattsPoint | undefined, choice: UnitChoice): string {
+  const text = perWatt(point, choice)?.toFixed(choice.flow === 'L/s' ? 2 : 1);
+  return text === undefined ? say('chart.none') : numeral(text);
+}
 
 const efficacy = (fan: WattsFan | undefined, choice: UnitChoice): string =>
-  perWatt(presentOf(fan), choice)?.toFixed(choice.flow === 'L/s' ? 2 : 1) ?? say('chart.none');
+  perWattText(presentOf(fan), choice);
 
 /** The finding: what lies between the two at the same watts, else what each moves for a watt. */
 export function wattsTitle(input: WattsInput): string {
@@ -49,7 +54,7 @@ export function wattsSummary(input: WattsInput): string {
   const [first, second] = fans.map(presentOf);
   if (first && second) {
     const change = difference('flow', first.flow_L_s, second.flow_L_s, choice);
-    const drawn = Number(watts(second.power_W)) - Number(watts(first.power_W));
+    const drawn = toTenth(second.power_W) - toTenth(first.power_W);
     parts.push(
       say('chart.watts.about.change', {
         from: fans[0]!.label,
@@ -90,7 +95,7 @@ export function wattsTables({ fans, choice }: WattsInput): ChartTable[] {
       show('share', point.speed, choice).text,
       watts(point.power_W),
       show('flow', point.flow_L_s, choice).number,
-      perWatt(point, choice)?.toFixed(choice.flow === 'L/s' ? 2 : 1) ?? say('chart.none'),
+      perWattText(point, choice),
     ]),
   }));
 }

@@ -1,5 +1,5 @@
 /** What the charts say: numbers in the reader's unit, a summary for a screen reader, and the table. */
-import { rounded, show, type UnitChoice } from '#units';
+import { digitsOf, rounded, show, type UnitChoice } from '#units';
 import { say } from '#i18n';
 import type { WalkLeak } from './types.ts';
 
@@ -24,14 +24,13 @@ export function symbol(quantity: Measured, choice: UnitChoice): string {
 
 /** Number alone without idle zeros: "25", "38", "33.8". For what people chose, not for results. */
 export function brief(quantity: Measured, value: number, choice: UnitChoice, already = false): string {
-  const { number } = show(quantity, value, choice, { already });
-  return number.includes('.') ? number.replace(/\.?0+$/, '') : number;
+  return show(quantity, value, choice, { already, brief: true }).number;
 }
 
 /** Difference of two values as shown, in the reader's unit: what a reader would work out from the screen. */
 export function difference(quantity: Measured, from: number, to: number, choice: UnitChoice): number {
-  const digits = show(quantity, 0, choice).number.split('.')[1]?.length ?? 0;
-  return Number((rounded(quantity, to, choice) - rounded(quantity, from, choice)).toFixed(digits)) + 0;
+  const apart = rounded(quantity, to, choice) - rounded(quantity, from, choice);
+  return Number(apart.toFixed(digitsOf(quantity, choice))) + 0;
 }
 
 /** A title made ready to be read before other sentences. */

@@ -1,13 +1,13 @@
 /** One lesson's folder read, checked by itself and against the engine. */
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import { problemText } from '#lesson';
-import { assemble, type LoadedLesson } from '#lesson-author';
+import { languages, type Language } from '#i18n';
+import { problemText, type LessonProblem } from '#lesson';
+import { assemble, translationProblems, type File, type LoadedLesson } from '#lesson-author';
 import { auditLesson } from '#lesson-engine';
 
 const ROOT = 'lessons';
-const LANGUAGE = 'en';
-const file = (...parts: string[]) => {
+const file = (...parts: string[]): File => {
   const name = join(...parts);
   try {
     return { name, content: readFileSync(name, 'utf8') };
@@ -16,24 +16,41 @@ const file = (...parts: string[]) => {
   }
 };
 
-/** The lesson of a folder, or every problem as a line. */
+/** The files of a lesson's words in a language, with those all lessons share. */
+const wordsIn = (folder: string, language: Language) => ({
+  words: file(folder, `text.${language}.md`),
+  common: file(ROOT, `common.${language}.md`),
+  glossary: file(ROOT, `glossary.${language}.md`),
+});
+
+/** Every problem of a lesson's words in a language other than English. */
+function translated(folder: string, structure: File, language: Language): LessonProblem[] {
+  const files = { structure, ...wordsIn(folder, language) };
+  const loaded = assemble(files);
+  if (!loaded.ok) return [...loaded.problems];
+  return translationProblems(files, wordsIn(folder, 'en'));
+}
+
+/** The lesson of a folder in English, or every problem as a line: of it, and of each language it has. */
 export function checkFolder(folder: string): { readonly lesson?: LoadedLesson; readonly lines: string[] } {
   const structure = file(folder, 'lesson.json');
-  const words = file(folder, `text.${LANGUAGE}.md`);
-  const loaded = assemble({
-    structure,
-    words,
-    common: file(ROOT, `common.${LANGUAGE}.md`),
-    glossary: file(ROOT, `glossary.${LANGUAGE}.md`),
-  });
+  const { words, ...shared } = wordsIn(folder, 'en');
+  const loaded = assemble({ structure, words, ...shared });
   if (!loaded.ok) return { lines: loaded.problems.map(problemText) };
   const { lesson, text } = loaded;
-  const problems = auditLesson(lesson, text, { structure: structure.name, words: words.name }).map(
-    problemText,
-  );
+  const others = languagesOf(folder).filter((language) => language !== 'en');
+  const problems = [
+    ...auditLesson(lesson, text, { structure: structure.name, words: words.name }),
+    ...others.flatMap((language) => translated(folder, structure, language)),
+  ].map(problemText);
   const wanted = `${String(lesson.number).padStart(2, '0')}-${lesson.slug}`;
   if (basename(folder) !== wanted) problems.push(`${folder}: the folder is called ${wanted}`);
   return problems.length ? { lines: problems } : { lesson: loaded, lines: [] };
+}
+
+/** Languages a lesson has words in. */
+export function languagesOf(folder: string): Language[] {
+  return languages.filter((language) => existsSync(join(folder, `text.${language}.md`)));
 }
 
 export function lessonFolders(): string[] {

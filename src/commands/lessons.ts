@@ -2,7 +2,7 @@
  * `npm run -s lessons [-- FOLDER ...]`: checks every lesson (or the folders named), prints each step's solved
  * flows and the lesson as a script to read. Exit 1, with file, place and remedy, where one is not right.
  */
-import { checkFolder, lessonFolders } from './check-lesson.ts';
+import { checkFolder, languagesOf, lessonFolders } from './check-lesson.ts';
 import { script } from './lessons/script.ts';
 
 const named = process.argv.slice(2).filter((argument) => !argument.startsWith('-'));
@@ -11,7 +11,7 @@ let wrong = 0;
 for (const folder of named.length ? named : lessonFolders()) {
   const { lesson, lines } = checkFolder(folder);
   wrong += lines.length;
-  if (lesson) console.log(script(lesson, brief));
+  if (lesson) console.log(`${script(lesson, brief)}\nWords in: ${languagesOf(folder).join(', ')}`);
   else console.error(lines.join('\n'));
 }
 console.log(wrong ? `${wrong} problems` : 'every lesson holds up');

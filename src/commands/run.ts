@@ -3,6 +3,7 @@ import { spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { languages } from '#i18n';
 
 /** The project's top folder. */
 export const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -43,11 +44,21 @@ export function run(
   });
 }
 
-/** Builds the pages into build/. Throws with the builder's own words when they do not build. */
+/**
+ * Builds the pages into build/, then each other language into a folder in it (the first build empties build/).
+ * Throws with the builder's own words when they do not build.
+ */
 export async function buildPages(): Promise<string> {
-  // Vitest sets these two for itself, and they would build the pages as for development.
-  const env = { ...process.env, NODE_ENV: 'production', VITEST: undefined };
-  const { code, output } = await run(['vite', 'vite'], ['build'], { quiet: true, env });
-  if (code !== 0) throw new Error(`The pages did not build.\n\n${output}`);
+  for (const language of languages) {
+    // Vitest sets these two for itself, and they would build the pages as for development.
+    const env = {
+      ...process.env,
+      NODE_ENV: 'production',
+      VITEST: undefined,
+      LOST_LITRES_LANGUAGE: language,
+    };
+    const { code, output } = await run(['vite', 'vite'], ['build'], { quiet: true, env });
+    if (code !== 0) throw new Error(`The pages did not build (${language}).\n\n${output}`);
+  }
   return join(root, 'build');
 }

@@ -23,7 +23,6 @@ export const SAID_WITH: readonly { readonly keys: RegExp; readonly by: RegExp }[
   },
   { keys: /^play\.entry\./, by: /\/src\/routes\/lessons\/\[slug\]\/Entry\.svelte$/ },
 ];
-const CENTRAL = '/src/i18n/messages/en.json';
 const WITH = 'said-with:';
 
 /** A message without placeholders stays a string; any other becomes its parsed form. */
@@ -39,7 +38,9 @@ function sent(messages: Messages, wanted: (key: string) => boolean): string {
   return JSON.stringify(Object.fromEntries(entries.map(([key, message]) => [key, compiled(message)])));
 }
 
-export function messageCompiler(): Plugin[] {
+/** `language`: the one whose messages the build sends. */
+export function messageCompiler(language: string): Plugin[] {
+  const central = `/src/i18n/messages/${language}.json`;
   const forPages = {
     apply: 'build',
     applyToEnvironment: (environment) => environment.name === 'client',
@@ -60,11 +61,11 @@ export function messageCompiler(): Plugin[] {
         if (!id.startsWith(`\0${WITH}`)) return null;
         const { keys } = SAID_WITH[Number(id.slice(WITH.length + 1))]!;
         const messages = JSON.parse(
-          readFileSync(new URL('./messages/en.json', import.meta.url), 'utf8'),
+          readFileSync(new URL(`./messages/${language}.json`, import.meta.url), 'utf8'),
         ) as Messages;
         const own = sent(messages, (key) => keys.test(key));
         return {
-          code: `import all from '${CENTRAL}' with { type: 'json' };\nObject.assign(all, ${own});`,
+          code: `import all from '${central}' with { type: 'json' };\nObject.assign(all, ${own});`,
           moduleSideEffects: true,
         };
       },

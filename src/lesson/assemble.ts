@@ -10,6 +10,8 @@ import { readLesson } from './read.ts';
 import type { Lesson } from './schema.ts';
 import { readText } from './text.ts';
 
+export { translationProblems } from './translation.ts';
+
 export interface File {
   readonly name: string;
   readonly content: string;

@@ -2,10 +2,12 @@
  * Lessons from the `lessons/` folder, read and checked while the pages are built. `.server` in the name
  * keeps this file out of everything sent to a reader.
  */
+import { language, languages, type Language } from '#i18n';
 import { assemble, type File, type LoadedLesson } from './assemble.ts';
 import type { LessonText } from './parts.ts';
 import { problemText, type Problem } from './problems.ts';
 import { readText } from './text.ts';
+import { translationProblems } from './translation.ts';
 
 const structures = import.meta.glob<string>('/lessons/*/lesson.json', {
   eager: true,
@@ -26,27 +28,41 @@ function refuse(problems: readonly Problem[]): never {
   throw new Error(problems.map(problemText).join('\n'));
 }
 
-/** A file of words in a language, or in English where that language has none. */
-function wordsFile(file: (language: string) => string, language: string): File {
-  const wanted = file(language);
-  const name = texts[wanted] === undefined ? file('en') : wanted;
-  return { name: name.slice(1), content: texts[name] ?? '' };
+const read = (name: string): File => ({ name: name.slice(1), content: texts[name] ?? '' });
+const shared = (language: string) => ({
+  common: read(`/lessons/common.${language}.md`),
+  glossary: read(`/lessons/glossary.${language}.md`),
+});
+
+export interface LoadedIn extends LoadedLesson {
+  /** English where the lesson has not been put into the language asked for: never a mixture of two. */
+  readonly language: Language;
+  /** Every language it has words in. */
+  readonly languages: readonly Language[];
 }
 
-function load(file: string, content: string, language: string): LoadedLesson {
-  const loaded = assemble({
+function load(file: string, content: string, wanted: Language): LoadedIn {
+  const wordsIn = (language: Language) => file.replace('lesson.json', `text.${language}.md`);
+  const there = languages.filter((each) => texts[wordsIn(each)] !== undefined);
+  const language = there.includes(wanted) ? wanted : 'en';
+  const files = {
     structure: { name: file.slice(1), content },
-    words: wordsFile((code) => file.replace('lesson.json', `text.${code}.md`), language),
-    common: wordsFile((code) => `/lessons/common.${code}.md`, language),
-    glossary: wordsFile((code) => `/lessons/glossary.${code}.md`, language),
-  });
-  return loaded.ok ? { lesson: loaded.lesson, text: loaded.text } : refuse(loaded.problems);
+    words: read(wordsIn(language)),
+    ...shared(language),
+  };
+  const loaded = assemble(files);
+  if (!loaded.ok) return refuse(loaded.problems);
+  const astray =
+    language === 'en' ? [] : translationProblems(files, { words: read(wordsIn('en')), ...shared('en') });
+  return astray.length
+    ? refuse(astray)
+    : { lesson: loaded.lesson, text: loaded.text, language, languages: there };
 }
 
 /** Every lesson in order of its number. Throws, naming file, place and remedy, where one is not right. */
-export function loadLessons(language = 'en'): LoadedLesson[] {
+export function loadLessons(wanted: Language = language): LoadedIn[] {
   return Object.entries(structures)
-    .map(([file, content]) => load(file, content, language))
+    .map(([file, content]) => load(file, content, wanted))
     .sort((one, other) => one.lesson.number - other.lesson.number);
 }
 
@@ -62,8 +78,8 @@ export function loadExample(): { readonly structure: File; readonly words: File 
 }
 
 /** One lesson by its slug; throws with the slugs there are when there is none. */
-export function loadLesson(slug: string, language = 'en'): LoadedLesson {
-  const lessons = loadLessons(language);
+export function loadLesson(slug: string, wanted: Language = language): LoadedIn {
+  const lessons = loadLessons(wanted);
   const found = lessons.find(({ lesson }) => lesson.slug === slug);
   if (found) return found;
   return refuse([
@@ -77,8 +93,8 @@ export function loadLesson(slug: string, language = 'en'): LoadedLesson {
 }
 
 /** The glossary, by term. Throws as above. */
-export function loadGlossary(language = 'en'): LessonText['sections'] {
-  const glossary = wordsFile((code) => `/lessons/glossary.${code}.md`, language);
+export function loadGlossary(wanted: Language = language): LessonText['sections'] {
+  const { glossary } = shared(wanted);
   const { text, problems } = readText(glossary.content, glossary.name);
   return problems.length ? refuse(problems) : text.sections;
 }

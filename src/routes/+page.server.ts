@@ -7,7 +7,8 @@ export const prerender = true;
 export const csr = false;
 
 export function load() {
-  const lessons = loadLessons().map(({ lesson, text }) => ({
+  const lessons = loadLessons().map(({ lesson, text, language }) => ({
+    language,
     slug: lesson.slug,
     number: lesson.number,
     title: text.title,

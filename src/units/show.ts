@@ -1,7 +1,8 @@
+import { numeral } from '#i18n';
 import { units, type Quantity, type Unit, type UnitChoice } from './table.ts';
 
 export interface Shown {
-  /** Digits alone, with a true minus sign. */
+  /** Digits alone, with a true minus sign and the decimal sign of the language. */
   readonly number: string;
   readonly symbol: string;
   /** "41.7 L/s". */
@@ -31,20 +32,26 @@ export function rounded(quantity: Quantity, value: number, choice: UnitChoice): 
   return Math.round(value * unit.factor * scale) / scale;
 }
 
+/** Digits shown after the decimal sign. */
+export function digitsOf(quantity: Quantity, choice: UnitChoice): number {
+  return unitFor(quantity, choice).digits;
+}
+
 /**
  * A carried value as text. `signed` writes a plus as well; `already` takes a number that is in the
- * reader's unit (for instance a difference of two `rounded` values).
+ * reader's unit (for instance a difference of two `rounded` values); `brief` leaves out idle noughts ("25").
  */
 export function show(
   quantity: Quantity,
   value: number,
   choice: UnitChoice,
-  options: { signed?: boolean; already?: boolean } = {},
+  options: { signed?: boolean; already?: boolean; brief?: boolean } = {},
 ): Shown {
   const unit = unitFor(quantity, choice);
   const fixed = (options.already ? value : value * unit.factor).toFixed(unit.digits);
   const zero = Number(fixed) === 0;
-  const digits = fixed.replace('-', '');
+  const whole = fixed.replace('-', '');
+  const digits = numeral(options.brief ? String(Number(whole)) : whole);
   const sign = zero ? '' : fixed.startsWith('-') ? '−' : options.signed ? '+' : '';
   const number = sign + digits;
   return {

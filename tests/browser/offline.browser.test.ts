@@ -19,3 +19,23 @@ test('the lesson and the first page open offline after one visit', async () => {
   expect(problemsOf(visit)).toEqual([]);
   await visit.context().close();
 });
+
+test('each language opens offline after a visit to it, and neither throws out what the other keeps', async () => {
+  const visit = await page({ path: '/lessons/five-small-faults' });
+  const kept = (folder: string) =>
+    visit.waitForFunction(
+      (end) => navigator.serviceWorker.controller?.scriptURL.endsWith(end) ?? false,
+      `${folder}/service-worker.js`,
+    );
+  await visit.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+  await visit.goto('/de/lessons/five-small-faults');
+  await kept('/de');
+  await visit.context().setOffline(true);
+  await visit.reload();
+  expect(await visit.getByTestId('flow').textContent()).toMatch(/^\d+,\d$/);
+  await visit.getByRole('link', { name: 'English' }).click();
+  await visit.waitForURL(/:\d+\/lessons/);
+  expect(await visit.getByTestId('flow').textContent()).toMatch(/^\d+\.\d$/);
+  expect(problemsOf(visit)).toEqual([]);
+  await visit.context().close();
+});

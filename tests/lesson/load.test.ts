@@ -15,10 +15,6 @@ it('loads a lesson by its slug with its words', () => {
   );
 });
 
-it('falls back on English words where a language has none', () => {
-  expect(loadLesson('five-small-faults', 'xx')).toEqual(loadLesson('five-small-faults'));
-});
-
 it('names the lessons there are when there is no such lesson', () => {
   expect(() => loadLesson('nothing')).toThrow(/lessons, slug: found nothing; allowed is .*five-small-faults/);
 });

@@ -1,4 +1,5 @@
 /** Runs only while the pages are built: the terms of the one glossary file, and a run to draw them on. */
+import { language } from '#i18n';
 import { loadGlossary, loadLessons } from '#lesson-load';
 import { RunSolver, seedRig, stock } from '#session';
 
@@ -24,9 +25,9 @@ export function load() {
       shows: PICTURES[id] ?? [],
       lessons: lessons
         .filter(({ lesson }) => lesson.terms.includes(id))
-        .map(({ lesson, text }) => ({ slug: lesson.slug, title: text.title })),
+        .map((each) => ({ slug: each.lesson.slug, title: each.text.title, language: each.language })),
     }))
-    .sort((one, other) => one.title.localeCompare(other.title, 'en'));
+    .sort((one, other) => one.title.localeCompare(other.title, language));
   return {
     terms,
     chart: {

@@ -5,5 +5,9 @@ import { summaryOf } from './summary.ts';
 export const prerender = true;
 
 export function load() {
-  return { lessons: loadLessons().map(({ lesson, text }) => summaryOf(lesson, text, lesson.slug)) };
+  return {
+    lessons: loadLessons().map(({ lesson, text, language }) =>
+      summaryOf(lesson, text, lesson.slug, language),
+    ),
+  };
 }

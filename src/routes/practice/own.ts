@@ -1,5 +1,5 @@
 /** The reader's own lessons as the record needs them; fetched only where the record has any. */
-import { say } from '#i18n';
+import { language, say } from '#i18n';
 import { ownSlug } from '#lesson-own';
 import { checking } from '../lessons/own/checking.ts';
 import { findOwn } from '../lessons/own/visit.ts';
@@ -11,7 +11,7 @@ async function ownSummary(place: string, slug: string): Promise<Summary> {
   const checked = own && (await checking(own).checked);
   if (checked?.ok) return summaryOf(checked.playable.lesson, checked.playable.text, place);
   const title = own?.title ?? say('practice.own.gone', { slug });
-  return { place, title, aims: [], items: [], words: {}, ideas: {} };
+  return { language, place, title, aims: [], items: [], words: {}, ideas: {} };
 }
 
 /** One after the other, for those of these places that are a reader's own. */

@@ -1,7 +1,10 @@
 /** Of a lesson, what the practice record needs to ask and to say. */
+import { language, type Language } from '#i18n';
 import type { Item, Lesson, LessonText } from '#lesson';
 
 export interface Summary {
+  /** Of the lesson's words, which may be another than the page's. */
+  readonly language: Language;
   /** What the lesson's entry in the record is kept under. */
   readonly place: string;
   readonly title: string;
@@ -14,9 +17,15 @@ export interface Summary {
   readonly ideas: Readonly<Record<string, string>>;
 }
 
-export function summaryOf(lesson: Lesson, { title, sections }: LessonText, place: string): Summary {
+export function summaryOf(
+  lesson: Lesson,
+  { title, sections }: LessonText,
+  place: string,
+  words: Language = language,
+): Summary {
   const all = Object.entries(sections);
   return {
+    language: words,
     place,
     title,
     version: lesson.version,

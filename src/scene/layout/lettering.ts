@@ -1,6 +1,6 @@
 /** What is written where: the present fault, dimensions, places, pieces and the note on scale. */
 import type { RoomUse } from './furnishings.ts';
-import { say } from '#i18n';
+import { numeral, say } from '#i18n';
 import type { Piece, Solution } from '#physics';
 import { defaults, show, type UnitChoice } from '#units';
 import type { Box, Frame, Label, Lettering, Point, Sample } from '../types.ts';
@@ -203,7 +203,7 @@ export function letter(setting: Setting): Label[] {
   const choice = setting.lettering.choice ?? defaults;
   const { size, frame, scale } = setting;
   const note = size.wide ? Math.max(12, size.lettering * 0.9) : size.lettering;
-  const times = (Math.round(scale.enlargement * 10) / 10).toString();
+  const times = numeral(String(Math.round(scale.enlargement * 10) / 10));
   const noteText = say(size.wide ? 'scene.note' : 'scene.note.short', { times });
   const noteX = setting.noteLeft
     ? size.wallLeft + size.wallThick + size.lettering * 0.8

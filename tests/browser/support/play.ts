@@ -37,7 +37,7 @@ async function predict(reader: Page, step: Step, wrongly: boolean): Promise<void
 }
 
 /** One press, by the phase the screen is in; gives the phase it was. */
-async function turn(reader: Page, step: Step, wrongly: boolean): Promise<string> {
+export async function turn(reader: Page, step: Step, wrongly: boolean): Promise<string> {
   const phase = await phaseOf(reader);
   if (phase === 'predict') await predict(reader, step, wrongly);
   else if (phase === 'asking' && step.kind === 'entry') {

@@ -1,17 +1,22 @@
 /** Runs only while the pages are built: every lesson is read, checked and prerendered. */
+import { language } from '#i18n';
 import { loadLesson, loadLessons } from '#lesson-load';
 import { lessonFacts, lessonRigs, stockFor } from '#session';
 import { restsOn } from './rests.ts';
 
 export const prerender = true;
 
-export const entries = () => loadLessons().map(({ lesson }) => ({ slug: lesson.slug }));
+/** A lesson is built in the languages it is in. */
+export const entries = () =>
+  loadLessons()
+    .filter((each) => each.language === language)
+    .map(({ lesson }) => ({ slug: lesson.slug }));
 
 /** The lesson with its words, its rigs, and of the catalogue only what they may need. */
 export function load({ params }: { params: { slug: string } }) {
-  const { lesson, text } = loadLesson(params.slug);
+  const { lesson, text, languages } = loadLesson(params.slug);
   const rigs = lessonRigs(lesson);
   const stock = stockFor(lesson, rigs);
   const { bands, assumptions, built } = lessonFacts(lesson, text, rigs, stock);
-  return { lesson, text, rigs, stock, bands, built, assumptions: restsOn(lesson, assumptions) };
+  return { lesson, text, languages, rigs, stock, bands, built, assumptions: restsOn(lesson, assumptions) };
 }
