@@ -13,8 +13,10 @@ import {
   stageBefore,
   stagesOf,
   subjectOf,
+  type BuiltValues,
   type Lesson,
   type LessonText,
+  type Step,
 } from '#lesson';
 import type { Balance, LessonPlay, Likely } from '#session';
 
@@ -297,4 +299,13 @@ export function pieceNames(rig: Rig): Record<string, string> {
         : say(`piece.${piece.kind}` as MessageKey),
     ]),
   );
+}
+
+/** The meter in the picture: a reading stands beside the run it was taken of, and beside no other. */
+export function meterOf(step: Step, shown: boolean, built: BuiltValues | undefined, choice: UnitChoice) {
+  if (step.kind !== 'case' || !step.meter) return undefined;
+  const { kind, at, of } = step.meter;
+  if (of !== 'both' && (of === 'to') !== shown) return undefined;
+  const reading = built?.[of === 'both' && !shown ? 'reading_before' : 'reading'];
+  return reading && { kind, place: at, text: show(...reading, choice).text };
 }
