@@ -90,7 +90,7 @@ describe('the screen of a lesson', () => {
     const lock = screen.getByRole('button', { name: 'Lock it in' });
     expect(lock.getAttribute('aria-disabled')).toBe('true');
     const reason = document.getElementById(lock.getAttribute('aria-describedby')!);
-    expect(reason?.textContent).toBe('Say what you expect first.');
+    expect(reason?.textContent).toBe('Set a number first.');
     await user.click(lock);
     expect(play.phase).toBe('predict');
     await user.clear(screen.getByRole('spinbutton'));

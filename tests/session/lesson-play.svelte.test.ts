@@ -164,8 +164,8 @@ test('the account and the flow follow the repairs, and an undone one', async () 
   expect(play.balances.map(({ line }) => line.kind).filter((kind) => kind === 'credit')).toHaveLength(1);
   for (const { id } of steps) send({ type: 'repair.make', stepId: id });
   await pass(900);
-  send({ type: 'lesson.finish' });
-  expect(play.phase).toBe('finished');
+  send({ type: 'step.next' });
+  expect(play.phase).toBe('brief');
   expect(flow()).toBe(play.healthy.flow_L_s.outdoors);
 });
 
