@@ -11,6 +11,9 @@ interface Actions {
 const FORWARD = ['PageDown', 'ArrowRight', ' '];
 const BACK = ['PageUp', 'ArrowLeft'];
 const CHOICES = 'ul button, li button, input[type=number], input[type=range]';
+/** Keys that make the screen dark, so that the class looks up; any key brings it back. */
+const DARK = ['b', '.'];
+const screen = () => document.documentElement;
 const panel = () => document.querySelector<HTMLElement>('#panel');
 
 /** Whether the key means something of its own where the focus is. */
@@ -29,7 +32,9 @@ function read(area: HTMLElement, way: 1 | -1): boolean {
 
 /** Focuses the next thing to choose, or the last one before; false when there is none. */
 function choose(area: HTMLElement, way: 1 | -1): boolean {
-  const choices = [...area.querySelectorAll<HTMLElement>(CHOICES)].filter((each) => each.checkVisibility());
+  const choices = [...area.querySelectorAll<HTMLElement>(CHOICES)].filter(
+    (each) => each.checkVisibility() && !each.closest('.tally'),
+  );
   const here = choices.indexOf(document.activeElement as HTMLElement);
   const next = here < 0 ? (way > 0 ? 0 : -1) : here + way;
   const wanted = choices[way > 0 ? next % choices.length : next];
@@ -58,7 +63,10 @@ export function listen({ back, leave }: Actions): () => void {
     const area = panel();
     if (!area || event.ctrlKey || event.altKey || event.metaKey) return;
     const { key } = event;
-    if (key === 'Escape') {
+    const typing = document.activeElement?.matches('input[type=number]') ?? false;
+    if ('dark' in screen().dataset || (DARK.includes(key) && !typing)) {
+      screen().toggleAttribute('data-dark');
+    } else if (key === 'Escape') {
       leave();
     } else if (!taken(key, document.activeElement) && FORWARD.includes(key) && !event.shiftKey) {
       if (!event.repeat) forward(area);
@@ -72,5 +80,8 @@ export function listen({ back, leave }: Actions): () => void {
     event.stopPropagation();
   }
   addEventListener('keydown', onkeydown, { capture: true });
-  return () => removeEventListener('keydown', onkeydown, { capture: true });
+  return () => {
+    removeEventListener('keydown', onkeydown, { capture: true });
+    screen().removeAttribute('data-dark');
+  };
 }

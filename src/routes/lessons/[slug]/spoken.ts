@@ -18,8 +18,9 @@ export function spokenChange(play: LessonPlay, text: LessonText, choice: UnitCho
     // Once, where the reveal has ended: on the first question after it.
     const first = step.observe ? play.phase === 'observe' : play.phase === 'explain';
     if (!told || !first) return '';
-    const fault = step.kind === 'fault' ? faultWord(step.fault) : changeName(play.lesson, text, step.id);
-    return say('play.spoken.added', { fault, ...values });
+    if (step.kind === 'fault') return say('play.spoken.added', { fault: faultWord(step.fault), ...values });
+    // A case may be a repair, another fan or another roof: which way it went is for the numbers to say.
+    return say('play.spoken.case', { what: changeName(play.lesson, text, step.id), ...values });
   }
   const last = play.snapshot.context.repairs.at(-1);
   const mended = play.lesson.steps.find((each) => each.id === last);
