@@ -42,9 +42,10 @@ export function faultSpots(setting: Setting): Point[] {
     return [...new Set(all)].sort((a, b) => Math.abs(a - fault.x) - Math.abs(b - fault.x));
   };
   const crossed = (x: number) => straps.filter((strap) => Math.abs(strap - x) < half + 6).length;
-  // A label that no strap runs through reads best; after that, the nearest.
+  const far = (x: number) => Number(Math.abs(x - fault.x) > width * 0.81);
+  // Near at hand a label that no strap runs through reads best; after that, the nearest.
   const inside = across(size.wallLeft + size.wallThick, size.wallRight).sort(
-    (a, b) => crossed(a) - crossed(b),
+    (a, b) => far(a) - far(b) || (far(a) ? 0 : crossed(a) - crossed(b)),
   );
   const over = inside.flatMap((x): Point[] => {
     const roof = Math.max(rafterUnder(size, x - half), rafterUnder(size, x + half));
