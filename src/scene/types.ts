@@ -249,6 +249,6 @@ export interface Drawing {
   readonly stationX: readonly number[];
   /** Where air leaves the wall. */
   readonly outlet: Point;
-  /** Clear paper for the big number. */
+  /** Clear paper for the big number; of no size on a phone, where it stands beside the drawing. */
   readonly numberBox: Box;
 }

@@ -1,6 +1,6 @@
 /** Dimensions drawn as dimensions: sag from the line between supports, a crimp's open height, a tie's bore. */
 import type { Piece, PieceShape } from '#physics';
-import type { Crimp, Dimension, Point, Sample } from '../types.ts';
+import type { Box, Crimp, Dimension, Point, Sample } from '../types.ts';
 import { alongAt, placeAt, type Level } from './centreline.ts';
 import type { Narrowing } from './bore.ts';
 import { at, segment } from './numbers.ts';
@@ -14,7 +14,16 @@ export interface Measured extends Dimension {
   readonly from: Point;
   readonly side: 'right' | 'above' | 'below';
   readonly kind: 'sag' | 'crimp' | 'tie';
+  /** Paper its line and arrows take. */
+  readonly taken: Box;
 }
+
+const round = (x: number, top: number, bottom: number, half: number): Box => ({
+  x: x - half,
+  y: top,
+  width: half * 2,
+  height: bottom - top,
+});
 
 const arrow = (x: number, y: number, way: number, size: number) =>
   `M${at(x - size * 0.42, y - way * size)}L${at(x, y)}L${at(x + size * 0.42, y - way * size)}`;
@@ -55,6 +64,7 @@ export function sagDimension(
     measure: bottom - top,
     chord: segment(from, left - middle.half - thick, from + span, right - middle.half - thick),
     line: segment(x, top, x, bottom),
+    taken: round(x, top, bottom, letter * 0.45),
     arrows: arrow(x, top, -1, head) + arrow(x, bottom, 1, head),
     figure:
       bottom - top > letter * 1.15
@@ -86,6 +96,7 @@ function pinched(
     from: { x, y: up },
     measure: here.half * 2,
     chord: '',
+    taken: round(x, up - long - here.full * 0.4, below, letter * 0.45),
     line: segment(x, up - long - here.full * 0.4, x, up) + segment(x, down, x, below),
     arrows: arrow(x, up, 1, letter * 0.42) + arrow(x, down, -1, letter * 0.42),
     figure: { x, y: below + letter * 0.95 },

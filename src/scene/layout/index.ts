@@ -124,12 +124,10 @@ export function layout(
       : plan.exit === 'soffit'
         ? { from: out - sleeve, to: out + sleeve }
         : { from: last.y - sleeve, to: last.y + sleeve };
-  const numberBox: Box = {
-    x: frame.width * 0.78,
-    y: 0,
-    width: frame.width * 0.22,
-    height: frame.height * 0.3,
-  };
+  // On a phone the number stands beside the drawing, and the sky is free.
+  const numberBox: Box = size.wide
+    ? { x: frame.width * 0.78, y: 0, width: frame.width * 0.22, height: frame.height * 0.3 }
+    : { x: frame.width, y: 0, width: 0, height: 0 };
   const straps = supports(run, points, levels, shapes, before, scale, size);
   const below = room(
     size,
@@ -153,6 +151,7 @@ export function layout(
     ? size.wallLeft + size.wallThick + size.lettering * 0.8
     : size.wallRight - size.lettering * 0.8 - bar;
   const barY = frame.height - size.lettering * 2.4;
+  const scaleBox: Box[] = size.named ? [{ x: barX - 2, y: barY - 3, width: bar + 4, height: 7 }] : [];
 
   return {
     frame,
@@ -212,7 +211,12 @@ export function layout(
       noteLeft,
       bar: size.named ? { x: barX + bar / 2, y: barY - size.lettering * 0.5, metres } : null,
       fault: faultPoint(lettering.present, points, pinch, measured, bites, fanPiece?.id),
-      taken: [...(trouble?.taken ?? []), numberBox, around(plan.exit, outlet, last.full, frame, size)],
+      taken: [
+        ...(trouble?.taken ?? []),
+        ...scaleBox,
+        numberBox,
+        around(plan.exit, outlet, last.full, frame, size),
+      ],
     }),
     pieceX: Object.fromEntries(
       run.map((piece) => {

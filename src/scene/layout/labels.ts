@@ -15,6 +15,8 @@ export interface Wanted {
   readonly spots: readonly Point[];
   /** Second line set under the first, in ink. */
   readonly under?: string;
+  /** What these words alone may not lie on. */
+  readonly avoid?: readonly Box[];
   /** What the words point at. */
   readonly target?: Point;
 }
@@ -47,6 +49,7 @@ export function settle(
     for (const spot of want.spots) {
       const box = boxOf(spot, width, want.size, want.anchor, lines);
       if (!inside(box) || boxes.some((other) => meet(other, box))) continue;
+      if (want.avoid?.some((other) => meet(other, box))) continue;
       boxes.push(box);
       const first: Label = {
         key: want.key,

@@ -6,6 +6,7 @@ import { defaults, show, type UnitChoice } from '#units';
 import type { Box, Frame, Label, Lettering, Point, Sample } from '../types.ts';
 import type { Level } from './centreline.ts';
 import type { Measured } from './dimensions.ts';
+import { band, faultSpots } from './faultSpots.ts';
 import { settle, widthOf, type Wanted } from './labels.ts';
 import type { Scale } from './scale.ts';
 import { rafterUnder, type Sizes } from './sizes.ts';
@@ -38,57 +39,20 @@ interface Setting {
   readonly taken: readonly Box[];
 }
 
-const STEPS = [0, 1, -1, 2, -2, 3, -3, 4, -4];
-
-/** Highest and lowest the duct reaches between two places. */
-function band(points: readonly Sample[], from: number, to: number) {
-  let top = Infinity;
-  let bottom = -Infinity;
-  for (const point of points) {
-    if (point.x < from || point.x > to) continue;
-    top = Math.min(top, point.y - point.half * 1.35);
-    bottom = Math.max(bottom, point.y + point.half * 1.35);
-  }
-  return { top, bottom };
-}
-
 function faultLabel(setting: Setting): Wanted[] {
-  const { lettering, fault, size, points, frame } = setting;
+  const { lettering, fault, size } = setting;
   const label = lettering.faultLabel;
   if (!label || !fault) return [];
   const letter = size.lettering;
   const width =
     Math.max(widthOf(label.title, 'title', letter * 0.94), widthOf(label.text, 'ink', letter)) + 4;
-  const tall = letter * 2.5;
-  const spots: Point[] = [];
-  const crossed = (x: number) => setting.straps.filter((strap) => Math.abs(strap - x) < width / 2 + 6).length;
-  const roomy = STEPS.map((step) =>
-    Math.min(frame.width - width / 2 - 4, Math.max(width / 2 + 4, fault.x + step * width * 0.2)),
-  )
-    // A label that no strap runs through reads best; after that, the nearest.
-    .sort((a, b) => crossed(a) - crossed(b) || Math.abs(a - fault.x) - Math.abs(b - fault.x));
-  for (const x of roomy) {
-    const roof = Math.max(rafterUnder(size, x - width / 2), rafterUnder(size, x + width / 2));
-    const { top } = band(points, x - width / 2, x + width / 2);
-    const floor = Math.min(top, fault.y) - letter * 1.1;
-    if (floor - tall > roof + 2) spots.push({ x, y: floor - tall + letter * 0.9 });
-  }
-  for (const step of STEPS) {
-    const x = Math.min(frame.width - width / 2 - 4, Math.max(width / 2 + 4, fault.x + step * width * 0.3));
-    spots.push({ x, y: size.ceiling + size.board + letter * 1.5 }, { x, y: size.bottom - letter * 2 });
-  }
-  return [
-    {
-      key: 'fault',
-      text: label.title,
-      under: label.text,
-      tone: 'title',
-      size: letter * 0.94,
-      anchor: 'middle',
-      spots,
-      target: fault,
-    },
-  ];
+  const spots = faultSpots({ ...setting, fault, width, lines: label.title ? 2 : 1 });
+  const avoid = setting.measured.map(({ taken }) => taken);
+  const shared = { key: 'fault', anchor: 'middle', spots, avoid, target: fault } as const;
+  // A case's fault has no number; its words then need no line above them.
+  return label.title
+    ? [{ ...shared, text: label.title, under: label.text, tone: 'title', size: letter * 0.94 }]
+    : [{ ...shared, text: label.text, tone: 'ink', size: letter }];
 }
 
 function figures(setting: Setting, choice: UnitChoice): Wanted[] {
@@ -205,21 +169,31 @@ export function letter(setting: Setting): Label[] {
   const note = size.wide ? Math.max(12, size.lettering * 0.9) : size.lettering;
   const times = numeral(String(Math.round(scale.enlargement * 10) / 10));
   const noteText = say(size.wide ? 'scene.note' : 'scene.note.short', { times });
+  const noteLong = widthOf(noteText, 'quiet', note);
   const noteX = setting.noteLeft
     ? size.wallLeft + size.wallThick + size.lettering * 0.8
     : size.wallRight - size.lettering * 0.8;
+  const low = frame.height - note * 0.8;
+  const aside = setting.noteLeft ? noteLong : 0;
+  const noteWanted: Wanted = {
+    key: 'note',
+    text: noteText,
+    tone: 'quiet',
+    size: note,
+    anchor: setting.noteLeft ? 'start' : 'end',
+    spots: [
+      { x: noteX, y: low },
+      // A phone's room may have to take the fault's words; one end of the sky is then free.
+      ...(size.wide
+        ? []
+        : [frame.width - 6 - aside, 6 + noteLong - aside].map((x) => ({ x, y: note * 1.4 }))),
+    ],
+  };
   const wanted: Wanted[] = [
-    ...faultLabel(setting),
+    // On wide paper what has one place only comes before what can stand elsewhere; a phone is for the fault.
+    ...(size.wide ? [] : faultLabel(setting)),
     ...figures(setting, choice),
-    ...(size.named ? places(setting) : []),
-    {
-      key: 'note',
-      text: noteText,
-      tone: 'quiet',
-      size: note,
-      anchor: setting.noteLeft ? 'start' : 'end',
-      spots: [{ x: noteX, y: frame.height - note * 0.8 }],
-    },
+    noteWanted,
     ...(setting.bar
       ? [
           {
@@ -232,6 +206,8 @@ export function letter(setting: Setting): Label[] {
           },
         ]
       : []),
+    ...(size.wide ? faultLabel(setting) : []),
+    ...(size.named ? places(setting) : []),
     ...(size.named ? pieces(setting, choice) : []),
   ];
   return settle(wanted, frame, setting.taken);

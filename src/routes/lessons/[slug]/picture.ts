@@ -231,6 +231,18 @@ export function spentBy(fault: Fault, solution: Solution): number {
     .reduce((sum, { loss_Pa }) => sum + loss_Pa, 0);
 }
 
+/** Whether what is spent is nothing as it is shown: a leak and a weak fan spend none of their own. */
+const isNothing = (spent_Pa: number, choice: UnitChoice) =>
+  show('pressure', spent_Pa, choice).number === show('pressure', 0, choice).number;
+
+/** The present fault's words on the walk: with what it spends, or by its name where that is nothing. */
+export function spentWords(fault: Fault, solution: Solution, choice: UnitChoice): string {
+  const spent = spentBy(fault, solution);
+  const word = faultWord(fault);
+  if (isNothing(spent, choice)) return word;
+  return say('play.spends', { fault: word, loss: show('pressure', spent, choice).text });
+}
+
 /** A stretch of the shared axis for each piece. */
 type PieceX = Readonly<Record<string, { readonly start: number; readonly end: number }>>;
 
@@ -244,7 +256,7 @@ export function marksOf(
   return faults.flatMap((fault) => {
     const place = pieceX[fault.at];
     const spent = spentBy(fault, solution);
-    if (!place || show('pressure', spent, choice).number === show('pressure', 0, choice).number) return [];
+    if (!place || isNothing(spent, choice)) return [];
     const there = faults.filter(({ at }) => at === fault.at);
     // A crimp spends all it costs at the fan's mouth.
     const share = fault.kind === 'crimp' ? 0 : (there.indexOf(fault) + 1) / (there.length + 1);
