@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import * as main from './support/lesson.ts';
 import { answer, begin, click, lock, playTo } from './support/mouse.ts';
 import { page, problemsOf } from './support/page.ts';
+import { play } from './support/play.ts';
 
 const DESKS = [
   { width: 1440, height: 900 },
@@ -18,7 +19,9 @@ const PHONES = [
 async function everyPhase(reader: Page, look: (where: string) => Promise<void>): Promise<void> {
   const [step] = main.steps;
   await look('opening');
-  await click(reader, 'Put the first fault in');
+  await click(reader, 'Begin the lesson');
+  await look('entry check');
+  await click(reader, 'Skip the questions');
   await look('brief');
   await begin(reader);
   await look('predict');
@@ -42,8 +45,9 @@ async function everyPhase(reader: Page, look: (where: string) => Promise<void>):
   await look('mending');
   for (const { id } of main.steps) await click(reader, `Mend ${main.titleOf(id)}`);
   await look('mending, all mended');
-  await click(reader, 'Finish');
-  await main.waitForPhase(reader, 'finished');
+  await click(reader, 'Next step');
+  await look('another house');
+  await play(reader, main.lesson, false, main.indexOf('two-roofs'));
   await look('finished');
 }
 

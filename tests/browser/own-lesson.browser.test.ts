@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
 import { loadExample } from '#lesson-load';
 import * as main from './support/lesson.ts';
-import { lock } from './support/mouse.ts';
+import { begin, lock } from './support/mouse.ts';
 import { page, problemsOf, site } from './support/page.ts';
 
 const example = loadExample();
@@ -130,8 +130,7 @@ describe('a lesson that does not hold', () => {
   test('is told of by file, place and remedy, and harms nothing', async () => {
     const reader = await page({ path: main.PATH, reducedMotion: 'reduce' });
     await main.alive(reader);
-    await press(reader, 'Put the first fault in');
-    await press(reader, 'Make a prediction');
+    await begin(reader);
     await lock(reader, 31.5);
     await reader.goto(OWN);
     await reader.waitForSelector('main[data-alive]');
@@ -246,8 +245,7 @@ describe('a lesson that does not hold', () => {
 test('with the slug of a built-in lesson it shares nothing with it', async () => {
   const reader = await page({ path: main.PATH, reducedMotion: 'reduce' });
   await main.alive(reader);
-  await press(reader, 'Put the first fault in');
-  await press(reader, 'Make a prediction');
+  await begin(reader);
   await lock(reader, 31.5);
   const before = await stored(reader);
   await reader.goto(OWN);

@@ -79,7 +79,6 @@ describe.each([
     await reader.getByRole('button', { name: 'Units and paper', exact: true }).click();
     for (const summary of await reader.locator('#panel summary').all()) await summary.click();
     await expectForFingers(reader, 'opening, all unfolded');
-    await click(reader, 'Put the first fault in');
     await begin(reader);
     await expectForFingers(reader, 'predict');
     await lock(reader, 20);
