@@ -79,8 +79,8 @@ export function messageCompiler(language: string): Plugin[] {
       name: 'say-with',
       enforce: 'post',
       transform(code, id) {
-        const own = SAID_WITH.findIndex(({ by }) => by.test(id));
-        return own < 0 ? null : { code: `import '${WITH}${own}';\n${code}`, map: null };
+        const own = SAID_WITH.flatMap(({ by }, i) => (by.test(id) ? [`import '${WITH}${i}';\n`] : []));
+        return own.length === 0 ? null : { code: own.join('') + code, map: null };
       },
     },
   ];
