@@ -21,6 +21,7 @@ const PUBLISHED: Readonly<Record<string, string>> = {
   '85 %': 'over a day, England, Approved Document F 2021, Table B3',
   '75 %': 'over a week, the same',
   '10 mm': 'gap under a door, England, Approved Document F 2021, 1.25',
+  '2 L/s': 'the same turned over: one over 0.5 W for a litre a second',
   '0.5 W': 'most watts for a litre a second, England, Approved Document L, Volume 1, 2021, 6.55',
   '3.8 cfm': 'least air for a watt of an in-line fan, 10 CFR 460.204',
   '5 %': 'accuracy of the meter, England, Approved Document F 2021, 4.10',
