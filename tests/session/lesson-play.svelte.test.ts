@@ -61,6 +61,19 @@ async function settleStep(index: number): Promise<void> {
   );
 }
 
+test('what is to be kept is told after each event and at the end of each move', async () => {
+  send({ type: 'step.begin' });
+  await pass(0);
+  const quiet = settled;
+  expect(quiet).toBeGreaterThan(0);
+  send({ type: 'prediction.set', flow_L_s: 30 }, { type: 'prediction.lock' }, { type: 'reveal.play' });
+  const started = settled;
+  expect(started).toBeGreaterThan(quiet);
+  // The end of a move is told in a turn of its own, after the last frame.
+  for (let i = 0; i < 10 && settled <= started; i += 1) await pass(500);
+  expect(settled).toBeGreaterThan(started);
+});
+
 describe('a reveal', () => {
   test('goes through flows between the two it joins, and ends by itself', async () => {
     send({ type: 'step.begin' }, { type: 'prediction.set', flow_L_s: 30 }, { type: 'prediction.lock' });
@@ -167,17 +180,4 @@ test('the account and the flow follow the repairs, and an undone one', async () 
   send({ type: 'step.next' });
   expect(play.phase).toBe('brief');
   expect(flow()).toBe(play.healthy.flow_L_s.outdoors);
-});
-
-test('what is to be kept is told after each event and at the end of each move', async () => {
-  send({ type: 'step.begin' });
-  await pass(0);
-  const quiet = settled;
-  expect(quiet).toBeGreaterThan(0);
-  send({ type: 'prediction.set', flow_L_s: 30 }, { type: 'prediction.lock' }, { type: 'reveal.play' });
-  const started = settled;
-  expect(started).toBeGreaterThan(quiet);
-  // The end of a move is told in a turn of its own, after the last frame.
-  for (let i = 0; i < 10 && settled <= started; i += 1) await pass(500);
-  expect(settled).toBeGreaterThan(started);
 });
