@@ -51,7 +51,7 @@ export function curveMoved(play: LessonPlay): 'climbed' | 'fell' | 'fan' | 'both
 }
 
 /** Which curves the change of a case moves: another fan or speed moves the fan's, other faults the run's. */
-export function movedBy(play: LessonPlay): 'run' | 'fan' | 'both' {
+function movedBy(play: LessonPlay): 'run' | 'fan' | 'both' {
   const step = currentStep(play.snapshot);
   if (step.kind !== 'case') return 'run';
   const { from, to } = stagesOf(play.lesson, step);
