@@ -7,6 +7,9 @@ import { phaseOf } from './lesson.ts';
 /** The first thing to press that leads on. */
 export const act = (reader: Page) => reader.locator('#panel .act .press').first();
 
+/** Presses it by key, so that the browser shows where the focus goes. */
+const goOn = (reader: Page) => act(reader).press('Enter');
+
 /** Presses the card of an option; one already tried is no button any more. */
 async function card(reader: Page, { options }: Question, option: string): Promise<void> {
   await reader.locator('#panel ul > li').nth(options.indexOf(option)).getByRole('button').click();
@@ -33,7 +36,7 @@ async function predict(reader: Page, step: Step, wrongly: boolean): Promise<void
     const said = wrongly ? options.find((option) => option !== right)! : right;
     await reader.locator('#panel input[type=radio]').nth(options.indexOf(said)).check({ force: true });
   }
-  await act(reader).click();
+  await goOn(reader);
 }
 
 /** One press, by the phase the screen is in; gives the phase it was. */
@@ -50,8 +53,8 @@ export async function turn(reader: Page, step: Step, wrongly: boolean): Promise<
     await answer(reader, step[phase as 'observe' | 'explain' | 'again']!, wrongly);
   else if (phase === 'mending') {
     for (const button of await reader.locator('#panel li .press').all()) await button.click();
-    await act(reader).click();
-  } else if (phase !== 'reveal') await act(reader).click();
+    await goOn(reader);
+  } else if (phase !== 'reveal') await goOn(reader);
   return phase;
 }
 
