@@ -5,4 +5,4 @@ export { frameFor } from './frame.ts';
 export { layout } from './layout/index.ts';
 export { exitOf, type Exit } from './layout/plan.ts';
 export { describe } from './words.ts';
-export type { Box, Drawing, Frame, Lettering, Point, Sample } from './types.ts';
+export type { Box, Drawing, FaultLabel, Frame, Lettering, Point, Sample } from './types.ts';

@@ -1,4 +1,5 @@
 /** The drawing as data: everything `Scene.svelte` puts on paper, in pixels of its frame. */
+import type { FaultKind } from '#physics';
 import type { UnitChoice } from '#units';
 
 export interface Frame {
@@ -11,10 +12,17 @@ export interface Frame {
 }
 
 /** What is written on the drawing beside what is drawn. */
+/** What the present fault is called, and what kind it is: a joint's words lead to the joint. */
+export interface FaultLabel {
+  readonly title: string;
+  readonly text: string;
+  readonly kind?: FaultKind;
+}
+
 export interface Lettering {
   /** Piece the present fault sits on. */
   readonly present?: string;
-  readonly faultLabel?: { readonly title: string; readonly text: string };
+  readonly faultLabel?: FaultLabel;
   readonly choice?: UnitChoice;
 }
 
@@ -214,6 +222,8 @@ export interface Trouble {
   readonly wheel: string;
   /** Where no label may stand. */
   readonly taken: readonly Box[];
+  /** The outside of every joint that is not sound, by its piece. */
+  readonly joints: Readonly<Record<string, Point>>;
 }
 
 export interface Drawing {
@@ -243,6 +253,10 @@ export interface Drawing {
   readonly room: RoomDrawing;
   readonly scaleBar: string;
   readonly labels: readonly Label[];
+  /** The note on scale, where the drawing has no room for it. */
+  readonly aside: string | null;
+  /** What the fault is, where the drawing has room for no more than a mark at its place. */
+  readonly caption: { readonly title: string; readonly text: string } | null;
   /** x where each piece starts and ends, for whatever shares this axis. */
   readonly pieceX: Readonly<Record<string, { readonly start: number; readonly end: number }>>;
   /** x of each of the solution's stations, in their order. */

@@ -182,6 +182,8 @@ describe('saved progress that cannot be used', () => {
 
 test('units and paper are remembered', async () => {
   const reader = await open();
+  const settings = reader.getByRole('button', { name: 'Units and paper' });
+  await settings.click();
   await reader.getByRole('radio', { name: 'cubic metres an hour' }).check();
   await reader.getByRole('radio', { name: 'inches water gauge' }).check();
   await reader.getByRole('radio', { name: 'blueprint' }).check();
@@ -189,6 +191,7 @@ test('units and paper are remembered', async () => {
   const colour = await dark();
   const seen = await reload(reader);
   main.expectEngine(seen, main.entriesAfter(0), { flow: 'm3/h', pressure: 'in w.g.' });
+  await settings.click();
   for (const name of ['cubic metres an hour', 'inches water gauge', 'blueprint']) {
     expect(await reader.getByRole('radio', { name }).isChecked(), name).toBe(true);
   }
@@ -211,6 +214,7 @@ test('with storage switched off the lesson runs, and says it cannot keep the pla
   expect(await reader.textContent('[role=alert]')).toMatch(/does not let us keep your place/);
   await playTo(reader, 'settled', 0, 0);
   main.expectEngine(await main.read(reader), main.entriesAfter(1));
+  await reader.getByRole('button', { name: 'Units and paper' }).click();
   await reader.getByRole('radio', { name: 'cubic feet a minute' }).check();
   main.expectEngine(await main.read(reader), main.entriesAfter(1), { flow: 'cfm', pressure: 'Pa' });
   expect(problemsOf(reader)).toEqual([]);

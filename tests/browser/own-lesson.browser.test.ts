@@ -91,6 +91,7 @@ test('is played from its two files to its end, and its place comes back', async 
   await phase(reader, 'observe');
   const { fault } = JSON.parse(good.structure).steps[0];
   expect((await main.read(reader)).big).toBe(main.shownFlow(main.flowWith([fault])));
+  await reader.getByRole('button', { name: 'Units and paper' }).click();
   await reader.getByRole('button', { name: 'Start over' }).click();
   await phase(reader, 'brief');
   await playThrough(reader);

@@ -23,11 +23,14 @@ function reach(path: string): Box {
   return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
 }
 
-function wrong({ labels, frame, numberBox, scaleBar, dimensions }: Drawing): string[] {
+function wrong({ labels, caption, aside, frame, numberBox, scaleBar, dimensions }: Drawing): string[] {
   const own = labels.filter(({ key }) => key.startsWith('fault'));
   if (own.length === 0) return ['is not there'];
   const others = labels.filter((label) => !own.includes(label));
   const found: string[] = [];
+  const marked = own.some(({ key }) => key === 'fault/mark');
+  if (marked !== (caption !== null)) found.push('is a mark without words, or words twice');
+  if (marked && frame.kind === 'wide') found.push('is no more than a mark on wide paper');
   for (const { box } of own) {
     if (box.x < 0 || box.y < 0 || box.x + box.width > frame.width || box.y + box.height > frame.height)
       found.push('leaves the paper');
@@ -37,7 +40,8 @@ function wrong({ labels, frame, numberBox, scaleBar, dimensions }: Drawing): str
     for (const other of others) if (meet(box, other.box)) found.push(`lies on "${other.text}"`);
   }
   const kept = (key: string) => labels.some((label) => label.key === key);
-  if (!kept('note')) found.push('leaves the note on scale no place');
+  if (kept('note') === (aside !== null)) found.push('has no note on scale, or two');
+  if (aside && frame.kind === 'wide') found.push('has its note on scale beside wide paper');
   if (scaleBar && !kept('scale')) found.push('leaves the scale bar without its figure');
   return found;
 }
@@ -55,7 +59,11 @@ test.each(loadLessons().map(({ lesson }) => [lesson.slug, lesson] as const))(
         // A piled fault has a number over its words, a case's has none.
         return ['', `Fault ${k + 1}`].flatMap((title) =>
           frames.flatMap((frame) => {
-            const lettering = { present: fault.at, faultLabel: { title, text }, choice: defaults };
+            const lettering = {
+              present: fault.at,
+              faultLabel: { title, text, kind: fault.kind },
+              choice: defaults,
+            };
             const drawing = layout(runs.rig(stage), solution, healthy, frame, lettering, trouble.drawer);
             return wrong(drawing).map((what) => `${frame.width} ${stage.rig} "${title}" "${text}" ${what}`);
           }),
@@ -78,4 +86,35 @@ test('the walk names what a fault spends, and of a fault that spends nothing onl
   const sag = { kind: 'sag', at: 'out', amount: 0.5, span_m: 1.7 } as const;
   const words = spentWords(sag, runs.at({ rig: lesson.rig, faults: [sag] }), defaults);
   expect(words).toMatch(/^sag: .*[1-9].* spent here$/);
+});
+
+test("the words of a joint's fault lead to the joint, not to the duct it belongs to", () => {
+  const { lesson } = loadLessons().find((each) => each.lesson.slug === 'joints-that-last')!;
+  const rigs = lessonRigs(lesson);
+  const runs = new LessonRuns(lesson, rigs, stockFor(lesson, rigs));
+  let led = 0;
+  for (const stage of everyStage(lesson))
+    for (const fault of stage.faults.filter(({ kind }) => kind.startsWith('joint-'))) {
+      const [solution, healthy] = [runs.at(stage), runs.at({ ...stage, faults: [] })];
+      const lettering = {
+        present: fault.at,
+        faultLabel: { title: 'Fault 1', text: 'what is wrong', kind: fault.kind },
+      };
+      const drawing = layout(runs.rig(stage), solution, healthy, frames[0]!, lettering, trouble.drawer);
+      const leader = drawing.labels.find(({ key }) => key === 'fault')?.leader;
+      if (!leader) continue;
+      const [x, y] = [...leader.matchAll(/-?[\d.]+/g)].map(Number).slice(-2) as [number, number];
+      // Duct that has come off hangs below the collar it was on; the joint is the collar.
+      const line = drawing.centreline;
+      const [first, last] = [
+        line.findIndex(({ piece }) => piece === fault.at),
+        line.findLastIndex(({ piece }) => piece === fault.at),
+      ];
+      const ends = [first - 1, first, last, last + 1]
+        .flatMap((index) => line[index] ?? [])
+        .map((end) => Math.hypot(end.x - x, end.y - y) / end.full);
+      expect(Math.min(...ends), `${fault.kind} at ${fault.at}`).toBeLessThan(3.2);
+      led += 1;
+    }
+  expect(led).toBeGreaterThan(2);
 });

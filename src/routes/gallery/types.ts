@@ -3,6 +3,7 @@ import type { ComponentProps } from 'svelte';
 import type { Crossing, Curve, Ledger, PressureWalk, SteamClock, WattsLitres } from '#charts';
 import type { MessageKey } from '#i18n';
 import type { Rig, Solution } from '#physics';
+import type { FaultLabel } from '#scene';
 import type { MeterReading } from '#scene-trouble';
 import type { Choice, Station } from '#ui';
 
@@ -16,7 +17,7 @@ export type Body =
       readonly solution: Solution;
       readonly healthy: Solution;
       readonly present?: string;
-      readonly faultLabel?: { readonly title: string; readonly text: string };
+      readonly faultLabel?: FaultLabel;
       readonly highlight?: string;
       readonly meter?: MeterReading;
     }

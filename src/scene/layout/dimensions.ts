@@ -1,8 +1,10 @@
 /** Dimensions drawn as dimensions: sag from the line between supports, a crimp's open height, a tie's bore. */
 import type { Piece, PieceShape } from '#physics';
+import { show, type UnitChoice } from '#units';
 import type { Box, Crimp, Dimension, Point, Sample } from '../types.ts';
 import { alongAt, placeAt, type Level } from './centreline.ts';
 import type { Narrowing } from './bore.ts';
+import { widthOf } from './labels.ts';
 import { at, segment } from './numbers.ts';
 import { styleOf, WALL } from './walls.ts';
 
@@ -35,6 +37,7 @@ export function sagDimension(
   level: Level,
   points: readonly Sample[],
   letter: number,
+  choice: UnitChoice,
 ): Measured | null {
   const spans = shape.spans ?? 1;
   const sag_m = shape.sag_m ?? 0;
@@ -55,6 +58,10 @@ export function sagDimension(
   const bottom = middle.y - middle.half - thick;
   const head = Math.min(letter * 0.45, (bottom - top) * 0.4);
   const x = middle.x;
+  // Beside the arrow the figure needs room down to the wall that rises on its right.
+  const baseline = Math.min((top + bottom) / 2 + letter * 0.32, top + letter * 1.35);
+  const reach = placed(x + letter * 0.45 + widthOf(show('depth', sag_m, choice).text, 'ink', letter));
+  const beside = reach.y - reach.half - thick * 1.5 > baseline + letter * 0.1;
   return {
     key: `${piece.id}/sag`,
     piece: piece.id,
@@ -66,11 +73,8 @@ export function sagDimension(
     line: segment(x, top, x, bottom),
     taken: round(x, top, bottom, letter * 0.45),
     arrows: arrow(x, top, -1, head) + arrow(x, bottom, 1, head),
-    figure:
-      bottom - top > letter * 1.15
-        ? { x: x + letter * 0.45, y: Math.min((top + bottom) / 2 + letter * 0.32, top + letter * 1.35) }
-        : { x, y: top - letter * 0.45 },
-    side: bottom - top > letter * 1.15 ? 'right' : 'above',
+    figure: beside ? { x: x + letter * 0.45, y: baseline } : { x, y: top - letter * 0.45 },
+    side: beside ? 'right' : 'above',
   };
 }
 

@@ -1,6 +1,7 @@
 /** `layout`: a solved rig in, a drawing out. Pure: no page, no clock, the same answer every time. */
 import type { Rig, Solution } from '#physics';
-import type { Box, Drawing, Fixture, Frame, Lettering, Point, Sample } from '../types.ts';
+import { defaults } from '#units';
+import type { Box, Drawing, Fixture, Frame, Lettering, Point, Sample, Trouble } from '../types.ts';
 import { air } from './air.ts';
 import { extents, samples, type Narrowing } from './bore.ts';
 import { building } from './building.ts';
@@ -10,7 +11,7 @@ import { grille, terminal } from './ends.ts';
 import { crimp, fan } from './fan.ts';
 import { walk } from './legs.ts';
 import { fixture } from './fittings.ts';
-import { letter } from './lettering.ts';
+import { letter, MARK, noteOn } from './lettering.ts';
 import { at, line, n, segment } from './numbers.ts';
 import { planOf, type Exit } from './plan.ts';
 import { room, steaminess } from './room.ts';
@@ -87,7 +88,9 @@ export function layout(
     if (piece.kind === 'duct' && level && isShown) {
       // A depth is dimensioned where it is drawn in full.
       const sag =
-        fullness(shape, level, scale) < 1 ? null : sagDimension(piece, shape, level, points, size.lettering);
+        fullness(shape, level, scale) < 1
+          ? null
+          : sagDimension(piece, shape, level, points, size.lettering, lettering.choice ?? defaults);
       if (sag) measured.push(sag);
       const bite = present && !sag ? bites.filter((place) => place.piece === piece.id) : [];
       const tie = bite[Math.floor(bite.length / 2)];
@@ -153,6 +156,33 @@ export function layout(
   const barY = frame.height - size.lettering * 2.4;
   const scaleBox: Box[] = size.named ? [{ x: barX - 2, y: barY - 3, width: bar + 4, height: 7 }] : [];
 
+  const labels = letter({
+    run,
+    solution,
+    frame,
+    size,
+    scale,
+    lettering,
+    measured,
+    levels,
+    points,
+    grilleX,
+    outlet,
+    straps: straps.map((strap) => strap.x),
+    use: rig.room?.use ?? 'bathroom',
+    roomRight: below.right,
+    noteLeft,
+    bar: size.named ? { x: barX + bar / 2, y: barY - size.lettering * 0.5, metres } : null,
+    fault:
+      jointSpot(lettering, trouble) ??
+      faultPoint(lettering.present, points, pinch, measured, bites, fanPiece?.id),
+    taken: [
+      ...(trouble?.taken ?? []),
+      ...scaleBox,
+      numberBox,
+      around(plan.exit, outlet, last.full, frame, size),
+    ],
+  });
   return {
     frame,
     lettering: size.lettering,
@@ -193,31 +223,9 @@ export function layout(
         segment(barX, barY - 4, barX, barY + 4) +
         segment(barX + bar, barY - 4, barX + bar, barY + 4)
       : '',
-    labels: letter({
-      run,
-      solution,
-      frame,
-      size,
-      scale,
-      lettering,
-      measured,
-      levels,
-      points,
-      grilleX,
-      outlet,
-      straps: straps.map((strap) => strap.x),
-      use: rig.room?.use ?? 'bathroom',
-      roomRight: below.right,
-      noteLeft,
-      bar: size.named ? { x: barX + bar / 2, y: barY - size.lettering * 0.5, metres } : null,
-      fault: faultPoint(lettering.present, points, pinch, measured, bites, fanPiece?.id),
-      taken: [
-        ...(trouble?.taken ?? []),
-        ...scaleBox,
-        numberBox,
-        around(plan.exit, outlet, last.full, frame, size),
-      ],
-    }),
+    labels,
+    caption: labels.some(({ key }) => key === MARK) ? (lettering.faultLabel ?? null) : null,
+    aside: labels.some(({ key }) => key === 'note') ? null : noteOn(scale, size),
     pieceX: Object.fromEntries(
       run.map((piece) => {
         const own = of(piece.id);
@@ -249,6 +257,12 @@ function around(exit: Exit, outlet: Point, full: number, frame: Frame, size: Siz
     return { x: outlet.x - full * 2.6, y: outlet.y - full, width: full * 5.2, height: full * 5.4 };
   const x = size.wallRight + size.wallThick;
   return { x, y: outlet.y - full * 2.4, width: frame.width, height: full * 4.8 };
+}
+
+/** The joint the present fault sits at, if it is a fault of a joint. */
+function jointSpot({ present, faultLabel }: Lettering, trouble: Trouble | null): Point | null {
+  const ofJoint = present !== undefined && faultLabel?.kind?.startsWith('joint-');
+  return (ofJoint && trouble?.joints[present]) || null;
 }
 
 /** The spot the present fault's label leads to: its dimension, its neck, else the top of the middle of its piece. */

@@ -19,6 +19,8 @@ export interface Wanted {
   readonly avoid?: readonly Box[];
   /** What the words point at. */
   readonly target?: Point;
+  /** What is written instead where none of the places has room. */
+  readonly less?: Wanted;
 }
 
 export const widthOf = (text: string, tone: Tone, size: number) => [...text].length * ADVANCE[tone] * size;
@@ -40,7 +42,7 @@ export function settle(
   const labels: Label[] = [];
   const inside = (box: Box) =>
     box.x >= 0 && box.y >= 0 && box.x + box.width <= frame.width && box.y + box.height <= frame.height;
-  for (const want of wanted) {
+  const put = (want: Wanted): boolean => {
     const lines = want.under ? 2 : 1;
     const width = Math.max(
       widthOf(want.text, want.tone, want.size),
@@ -76,9 +78,11 @@ export function settle(
           box: { ...box, y: box.y + want.size * 1.2, height: box.height - want.size * 1.2 },
         });
       }
-      break;
+      return true;
     }
-  }
+    return want.less !== undefined && put(want.less);
+  };
+  wanted.forEach(put);
   return labels;
 }
 

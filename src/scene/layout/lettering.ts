@@ -12,6 +12,9 @@ import type { Scale } from './scale.ts';
 import { rafterUnder, type Sizes } from './sizes.ts';
 import { styleOf } from './walls.ts';
 
+/** Key of the label that only marks the fault's place. */
+export const MARK = 'fault/mark';
+
 interface Setting {
   readonly run: readonly Piece[];
   readonly solution: Solution;
@@ -44,11 +47,23 @@ function faultLabel(setting: Setting): Wanted[] {
   const label = lettering.faultLabel;
   if (!label || !fault) return [];
   const letter = size.lettering;
-  const width =
-    Math.max(widthOf(label.title, 'title', letter * 0.94), widthOf(label.text, 'ink', letter)) + 4;
+  const titleWidth = widthOf(label.title, 'title', letter * 0.94);
+  const width = Math.max(titleWidth, widthOf(label.text, 'ink', letter)) + 4;
   const spots = faultSpots({ ...setting, fault, width, lines: label.title ? 2 : 1 });
   const avoid = setting.measured.map(({ taken }) => taken);
-  const shared = { key: 'fault', anchor: 'middle', spots, avoid, target: fault } as const;
+  const common = { anchor: 'middle', avoid, target: fault } as const;
+  // On a narrow phone the number, or an arrow, marks the place, and the words stand under the drawing.
+  const mark = (text: string, wide: number): Wanted => ({
+    ...common,
+    key: MARK,
+    text,
+    tone: 'title',
+    size: letter * 0.94,
+    spots: faultSpots({ ...setting, fault, width: wide + 4, lines: 1 }),
+  });
+  const arrow = mark('↓', letter);
+  const less = label.title ? { ...mark(label.title, titleWidth), less: arrow } : arrow;
+  const shared = { ...common, key: 'fault', spots, ...(size.wide ? {} : { less }) } as const;
   // A case's fault has no number; its words then need no line above them.
   return label.title
     ? [{ ...shared, text: label.title, under: label.text, tone: 'title', size: letter * 0.94 }]
@@ -163,31 +178,33 @@ function places(setting: Setting): Wanted[] {
   ];
 }
 
+/** How many times bores and sag are drawn larger than lengths. */
+export function noteOn({ enlargement }: Scale, { wide }: Pick<Sizes, 'wide'>): string {
+  const times = numeral(String(Math.round(enlargement * 10) / 10));
+  return say(wide ? 'scene.note' : 'scene.note.short', { times });
+}
+
 export function letter(setting: Setting): Label[] {
   const choice = setting.lettering.choice ?? defaults;
   const { size, frame, scale } = setting;
   const note = size.wide ? Math.max(12, size.lettering * 0.9) : size.lettering;
-  const times = numeral(String(Math.round(scale.enlargement * 10) / 10));
-  const noteText = say(size.wide ? 'scene.note' : 'scene.note.short', { times });
+  const noteText = noteOn(scale, size);
   const noteLong = widthOf(noteText, 'quiet', note);
   const noteX = setting.noteLeft
     ? size.wallLeft + size.wallThick + size.lettering * 0.8
     : size.wallRight - size.lettering * 0.8;
   const low = frame.height - note * 0.8;
   const aside = setting.noteLeft ? noteLong : 0;
+  const corner = { x: noteX, y: low };
+  const sky = [{ x: frame.width - 6 - aside, y: note * 1.4 }];
   const noteWanted: Wanted = {
     key: 'note',
     text: noteText,
     tone: 'quiet',
     size: note,
     anchor: setting.noteLeft ? 'start' : 'end',
-    spots: [
-      { x: noteX, y: low },
-      // A phone's room may have to take the fault's words; one end of the sky is then free.
-      ...(size.wide
-        ? []
-        : [frame.width - 6 - aside, 6 + noteLong - aside].map((x) => ({ x, y: note * 1.4 }))),
-    ],
+    // On a phone a room that reaches this far has no corner free; one end of the sky may have.
+    spots: size.wide ? [corner] : setting.noteLeft ? sky : [corner, ...sky],
   };
   const wanted: Wanted[] = [
     // On wide paper what has one place only comes before what can stand elsewhere; a phone is for the fault.

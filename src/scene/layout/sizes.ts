@@ -108,7 +108,7 @@ function usual(frame: Frame): Sizes {
     wallThick: w * 0.019,
     ridge: { x: w * 0.31, y: h * 0.035 },
     eavesLeft: { x: w * 0.012, y: h * 0.33 },
-    eavesRight: { x: w * 0.895, y: h * 0.365 },
+    eavesRight: { x: w * 0.884, y: h * 0.359 },
     rafter: h * 0.034,
     axis: h * 0.492,
     joistTop: h * 0.705,

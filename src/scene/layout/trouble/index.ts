@@ -7,7 +7,7 @@ import { door } from './door.ts';
 import type { Site, TroubleDrawer } from './drawer.ts';
 import { ends } from './ends.ts';
 import { fanMarks } from './fan.ts';
-import { jointMarks, joints } from './joints.ts';
+import { jointMarks, joints, jointSpots } from './joints.ts';
 import { leaks, most } from './leaks.ts';
 import { stretchOf } from './marks.ts';
 import { narrow } from './necks.ts';
@@ -45,6 +45,7 @@ export const drawer: TroubleDrawer = {
         site.solution.pieces.map(({ id, flow_L_s }) => [id, Math.abs(flow_L_s) / greatest]),
       ),
       wheel: fan.wheel,
+      joints: jointSpots(site, points, found),
       taken: [
         ...harm.taken,
         ...lost.streams.map(({ points: way }) => round(way)),

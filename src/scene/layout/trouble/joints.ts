@@ -156,6 +156,20 @@ function offMark(site: Site, points: readonly Sample[], joint: Joint): TroubleMa
   });
 }
 
+/** Where words about a joint may point: the upper side of the run at its end nearer the fan. */
+export function jointSpots(
+  site: Site,
+  points: readonly Sample[],
+  found: readonly Joint[],
+): Record<string, Point> {
+  return Object.fromEntries(
+    found.map((joint) => {
+      const end = joint.manner === 'off' ? fanSide(points, joint) : placeAt(points, joint.along);
+      return [joint.piece, from(end, 0, upward(end) * (outer(site, joint.piece, end) + 2))] as const;
+    }),
+  );
+}
+
 export const jointMarks = (site: Site, points: readonly Sample[], found: readonly Joint[]): TroubleMark[] =>
   found.map((joint) =>
     joint.manner === 'off' ? offMark(site, points, joint) : gapMark(site, points, joint),
