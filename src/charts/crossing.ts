@@ -83,6 +83,8 @@ export interface CrossingLayout {
   readonly lines: readonly { readonly id: string; readonly tone: Tone | 'fan'; readonly path: string }[];
   readonly labels: readonly PlacedLabel[];
   readonly dot?: Spot;
+  /** Where the point lies outside the axes: the way to it from `dot`, which is held at the edge, in degrees from right. */
+  readonly beyond?: number;
   readonly ring?: Spot;
   readonly arrow?: { readonly path: string; readonly head: string };
   readonly required?: number;
@@ -118,8 +120,13 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
   const { spots: fan, path: fanPath } = drawn(view.fan);
   const curves = view.curves.map((curve) => ({ ...curve, ...drawn(curve.points) }));
   const edges = bandEdges(view).map((points) => clip(points.map(spot), frame.width, frame.height));
-  const dot = view.point ? spot(view.point) : undefined;
-  const ring = view.before ? spot(view.before) : undefined;
+  const within = ({ x: across, y: down }: Spot): Spot => ({
+    x: Math.min(frame.width, Math.max(0, across)),
+    y: Math.min(frame.height, Math.max(0, down)),
+  });
+  const dot = view.point ? within(spot(view.point)) : undefined;
+  const beyond = dot && wayOff(spot(view.point!), dot);
+  const ring = view.before ? within(spot(view.before)) : undefined;
   const arrow = dot && ring ? slide(fan, ring, dot, type) : undefined;
   const required = view.required == null ? undefined : x(view.required);
   const size = type * 0.7;
@@ -142,7 +149,7 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
       : 0;
   const gap =
     result !== null && prediction && missed !== 0
-      ? { from: x(result), to: prediction.x, y: frame.height - type * 1.6 }
+      ? { from: within({ x: x(result), y: 0 }).x, to: prediction.x, y: frame.height - type * 1.6 }
       : undefined;
 
   const linesOf = (ghost: boolean): Segment[] =>
@@ -185,15 +192,25 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
       { frame, type, fan, curves, dot, required, prediction, gap, missed },
       { boxes, segments, faint },
     ),
-    likely: view.likely && { from: x(view.likely.low_L_s), to: x(view.likely.high_L_s) },
+    likely: view.likely && {
+      from: within({ x: x(view.likely.low_L_s), y: 0 }).x,
+      to: within({ x: x(view.likely.high_L_s), y: 0 }).x,
+    },
     band: bandOf(edges, frame.width),
     dot,
+    beyond,
     ring,
     arrow,
     required,
     prediction,
     gap,
   };
+}
+
+/** Degrees from pointing right in which a point lies outside the axes, seen from where its mark is held; undefined inside. */
+function wayOff(point: Spot, held: Spot): number | undefined {
+  const [across, down] = [Math.sign(point.x - held.x), Math.sign(point.y - held.y)];
+  return across || down ? (Math.atan2(down, across) * 180) / Math.PI : undefined;
 }
 
 /**

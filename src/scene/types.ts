@@ -12,7 +12,7 @@ export interface Frame {
 }
 
 /** What is written on the drawing beside what is drawn. */
-/** What the present fault is called, and what kind it is: a joint's words lead to the joint. */
+/** What the present fault is called, and its kind: the words of some lead elsewhere than to the middle of their piece. */
 export interface FaultLabel {
   readonly title: string;
   readonly text: string;
@@ -222,8 +222,8 @@ export interface Trouble {
   readonly wheel: string;
   /** Where no label may stand. */
   readonly taken: readonly Box[];
-  /** The outside of every joint that is not sound, by its piece. */
-  readonly joints: Readonly<Record<string, Point>>;
+  /** Where words about a fault point that sits elsewhere than along its piece: joints, the door. */
+  readonly spots: readonly { readonly piece: string; readonly kind: FaultKind; readonly at: Point }[];
 }
 
 export interface Drawing {

@@ -119,6 +119,20 @@ describe('poor input', () => {
     });
   }
 
+  it('holds a point off the axes at the edge and says which way it lies', () => {
+    const drawn = (flow_L_s: number, pressure_Pa: number) =>
+      layout(visible(crossing(1, { point: { flow_L_s, pressure_Pa }, before: null })), sizes[1]!);
+    const { dot: inside, beyond } = drawn(30, 100);
+    expect(inside!.x).toBeGreaterThan(0);
+    expect(beyond).toBeUndefined();
+    const back = drawn(-27, 100);
+    expect([back.dot!.x, back.dot!.y]).toEqual([0, inside!.y]);
+    expect(Math.abs(back.beyond!)).toBe(180);
+    const high = drawn(30, 9000);
+    expect([high.dot!.x, high.dot!.y]).toEqual([inside!.x, 0]);
+    expect(high.beyond).toBe(-90);
+  });
+
   it('draws no NaN on the walk', () => {
     const at = (total_Pa: number, x = 10) => ({ x, total_Pa, static_Pa: total_Pa, after: 'a' });
     const lists = [[], [at(0)], [at(0), at(0)], [at(5), at(NaN, 40), at(5, 60)], stations];

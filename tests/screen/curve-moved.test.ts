@@ -3,7 +3,8 @@ import { expect, it } from 'vitest';
 import { isTaught, stagesOf } from '#lesson';
 import { loadLesson } from '#lesson-load';
 import { LessonRuns, lessonRigs, stockFor, type LessonPlay } from '#session';
-import { curveMoved } from '../../src/routes/lessons/[slug]/picture.ts';
+import { defaults } from '#units';
+import { crossingTitle, curveMoved } from '../../src/routes/lessons/[slug]/picture.ts';
 
 /** The play of a lesson as it stands after the change of one step. */
 function played(slug: string, id: string): LessonPlay {
@@ -13,7 +14,9 @@ function played(slug: string, id: string): LessonPlay {
   const step = lesson.steps.find((each) => each.id === id)!;
   if (!isTaught(step)) throw new Error(`${id} changes nothing`);
   const snapshot = { context: { lesson, stepIndex: lesson.steps.indexOf(step) } };
-  return { lesson, runs, snapshot, target: stagesOf(lesson, step).to } as unknown as LessonPlay;
+  const { from, to } = stagesOf(lesson, step);
+  const [before, solution] = [runs.at(from), runs.at(to)];
+  return { lesson, runs, snapshot, target: to, before, solution } as unknown as LessonPlay;
 }
 
 it.each([
@@ -22,4 +25,11 @@ it.each([
   ['a fan turned down', 'fan-meets-duct', 'slow', 'fan'],
 ])('with %s', (_name, slug, id, way) => {
   expect(curveMoved(played(slug, id))).toBe(way);
+});
+
+it('two houses whose fans move the same are not said to have moved a curve', () => {
+  const same = played('joints-that-last', 'two-sides');
+  expect(crossingTitle(same, true, defaults)).toBe('Where fan meets duct: 42.5 L/s');
+  const other = played('joints-that-last', 'half-off');
+  expect(crossingTitle(other, true, defaults)).toMatch(/^The system curve .* became /);
 });

@@ -69,11 +69,15 @@ export function faultSpots(setting: Setting): Point[] {
     [3.4, 2.4].map((lift) => ({ x, y: frame.height - letter * lift - tall + letter })),
   );
   // A phone's room is too small: words there would hide ceiling, grille and walls.
+  const below = fault.y > size.ceiling;
   const room = size.wide
-    ? across(0, frame.width).flatMap((x): Point[] => [
-        { x, y: size.ceiling + size.board + letter * 1.5 },
-        { x, y: size.bottom - tall + letter * 0.5 },
-      ])
+    ? across(below ? fault.x + letter * 0.6 : 0, below ? size.wallRight : frame.width).flatMap(
+        (x): Point[] => [
+          { x, y: size.ceiling + size.board + letter * 1.5 },
+          { x, y: size.bottom - tall + letter * 0.5 },
+        ],
+      )
     : [];
-  return [...over, ...under, ...sky, ...beside, ...room];
+  const elsewhere = [...over, ...under, ...sky, ...beside];
+  return below ? [...room, ...elsewhere] : [...elsewhere, ...room];
 }

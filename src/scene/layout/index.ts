@@ -174,7 +174,7 @@ export function layout(
     noteLeft,
     bar: size.named ? { x: barX + bar / 2, y: barY - size.lettering * 0.5, metres } : null,
     fault:
-      jointSpot(lettering, trouble) ??
+      spotOf(lettering, trouble) ??
       faultPoint(lettering.present, points, pinch, measured, bites, fanPiece?.id),
     taken: [
       ...(trouble?.taken ?? []),
@@ -259,11 +259,9 @@ function around(exit: Exit, outlet: Point, full: number, frame: Frame, size: Siz
   return { x, y: outlet.y - full * 2.4, width: frame.width, height: full * 4.8 };
 }
 
-/** The joint the present fault sits at, if it is a fault of a joint. */
-function jointSpot({ present, faultLabel }: Lettering, trouble: Trouble | null): Point | null {
-  const ofJoint = present !== undefined && faultLabel?.kind?.startsWith('joint-');
-  return (ofJoint && trouble?.joints[present]) || null;
-}
+/** Where the present fault sits, if that is not along its piece. */
+const spotOf = ({ present, faultLabel }: Lettering, trouble: Trouble | null): Point | undefined =>
+  trouble?.spots.find(({ piece, kind }) => piece === present && kind === faultLabel?.kind)?.at;
 
 /** The spot the present fault's label leads to: its dimension, its neck, else the top of the middle of its piece. */
 function faultPoint(

@@ -62,8 +62,10 @@ function movedBy(play: LessonPlay): 'run' | 'fan' | 'both' {
 /** Title of the crossing, of what passes the fan, as the marker stands: with leaks that is not what leaves the wall. */
 export function crossingTitle(play: LessonPlay, moved: boolean, choice: UnitChoice): string {
   const flow = (solution: Solution) => show('flow', solution.flow_L_s.fan, choice).text;
-  const way = moved && !play.moving ? curveMoved(play) : 'meet';
-  return say(`play.crossing.${way}`, { flow: flow(play.solution), before: flow(play.before) });
+  const [now, before] = [flow(play.solution), flow(play.before)];
+  // Two cases may have the fan move the same; then no curve is said to have gone anywhere.
+  const way = moved && !play.moving && now !== before ? curveMoved(play) : 'meet';
+  return say(`play.crossing.${way}`, { flow: now, before });
 }
 
 /** Ghosts of every stage, and the run as it now is. */

@@ -1,5 +1,5 @@
 /** No way in for replacement air: the gap under the door is as small as what is left of the opening. */
-import type { TroubleMark } from '../../types.ts';
+import type { Trouble, TroubleMark } from '../../types.ts';
 import { n, rectangle, segment } from '../numbers.ts';
 import type { Fixed, Site } from './drawer.ts';
 import { mark, stroke } from './marks.ts';
@@ -12,6 +12,17 @@ const ORDINARY_MM2 = 14000;
 export function leftOpen(sealed: number, stated: number = ORDINARY_MM2): number {
   if (!(sealed > 0)) return 1;
   return 1 / Math.sqrt(1 + (stated / (SEALED_MM2 / sealed)) ** 2);
+}
+
+/** The foot of the door, from the far side; only where words have room there. */
+export function doorSpots(site: Site, { roomRight }: Fixed): Trouble['spots'] {
+  const fault = site.rig.faults?.find(({ kind, amount }) => kind === 'no-make-up-air' && amount > 0);
+  const { size } = site;
+  if (!fault || !size.wide || size.wallRight - roomRight < size.lettering * 14) return [];
+  const tall = size.bottom - size.ceiling - size.board;
+  return [
+    { piece: fault.at, kind: fault.kind, at: { x: roomRight + tall * 0.12, y: size.bottom - tall * 0.3 } },
+  ];
 }
 
 export function door(site: Site, fixed: Fixed): TroubleMark[] {

@@ -3,7 +3,7 @@ import type { Box, Point, Sample, Trouble } from '../../types.ts';
 import { placeAt } from '../centreline.ts';
 import { bend } from './bend.ts';
 import { damage } from './damage.ts';
-import { door } from './door.ts';
+import { door, doorSpots } from './door.ts';
 import type { Site, TroubleDrawer } from './drawer.ts';
 import { ends } from './ends.ts';
 import { fanMarks } from './fan.ts';
@@ -45,7 +45,7 @@ export const drawer: TroubleDrawer = {
         site.solution.pieces.map(({ id, flow_L_s }) => [id, Math.abs(flow_L_s) / greatest]),
       ),
       wheel: fan.wheel,
-      joints: jointSpots(site, points, found),
+      spots: [...jointSpots(site, points, found), ...doorSpots(site, fixed)],
       taken: [
         ...harm.taken,
         ...lost.streams.map(({ points: way }) => round(way)),

@@ -1,6 +1,6 @@
 /** Joints that let go: tape peels, the gap opens as far as was reckoned, and off altogether the end hangs. */
 import type { FaultKind } from '#physics';
-import type { Point, Sample, TroubleMark } from '../../types.ts';
+import type { Point, Sample, Trouble, TroubleMark } from '../../types.ts';
 import { beside, placeAt } from '../centreline.ts';
 import { ribbonHalf } from '../air.ts';
 import { clamp, line } from '../numbers.ts';
@@ -157,17 +157,16 @@ function offMark(site: Site, points: readonly Sample[], joint: Joint): TroubleMa
 }
 
 /** Where words about a joint may point: the upper side of the run at its end nearer the fan. */
-export function jointSpots(
-  site: Site,
-  points: readonly Sample[],
-  found: readonly Joint[],
-): Record<string, Point> {
-  return Object.fromEntries(
-    found.map((joint) => {
-      const end = joint.manner === 'off' ? fanSide(points, joint) : placeAt(points, joint.along);
-      return [joint.piece, from(end, 0, upward(end) * (outer(site, joint.piece, end) + 2))] as const;
-    }),
-  );
+export function jointSpots(site: Site, points: readonly Sample[], found: readonly Joint[]): Trouble['spots'] {
+  return found.flatMap((joint) => {
+    const end = joint.manner === 'off' ? fanSide(points, joint) : placeAt(points, joint.along);
+    const at = from(end, 0, upward(end) * (outer(site, joint.piece, end) + 2));
+    return (['joint-weep', 'joint-open', 'joint-off'] as const).map((kind) => ({
+      piece: joint.piece,
+      kind,
+      at,
+    }));
+  });
 }
 
 export const jointMarks = (site: Site, points: readonly Sample[], found: readonly Joint[]): TroubleMark[] =>
