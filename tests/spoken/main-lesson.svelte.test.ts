@@ -3,7 +3,6 @@
  * is meant is kept by `npm run -s stored`.
  */
 import './page.ts';
-import { render } from '@testing-library/svelte';
 import { join } from 'node:path';
 import { flushSync, tick } from 'svelte';
 import { expect, test, vi } from 'vitest';
@@ -17,18 +16,13 @@ import {
   type TaughtStep,
 } from '#lesson';
 import { loadLesson } from '#lesson-load';
-import { lessonFacts, LessonPlay, lessonRigs, stockFor } from '#session';
-import Lesson from '../../src/routes/lessons/[slug]/Lesson.svelte';
 import { compared } from '../gallery/stored.ts';
+import { opened, sentences, told, words } from './open.svelte.ts';
 
 vi.setConfig({ testTimeout: 180_000 });
 
-const { lesson, text } = loadLesson('five-small-faults');
-const rigs = lessonRigs(lesson);
-const stock = stockFor(lesson, rigs);
+const { lesson } = loadLesson('five-small-faults');
 const steps = faultSteps(lesson);
-
-const words = (element: Element | null): string => (element?.textContent ?? '').replace(/\s+/g, ' ').trim();
 
 /** Pictures by their accessible names, and whatever speaks up by itself. */
 function spoken(): Record<string, string> {
@@ -42,28 +36,12 @@ function spoken(): Record<string, string> {
     ...Object.fromEntries(
       all('svg[role=img]').map((each) => [picture(each), each.getAttribute('aria-label') ?? '']),
     ),
-    'told at once': all('[aria-live], [role=status], [role=alert]').map(words).filter(Boolean).join(' '),
+    'told at once': told(),
   };
 }
 
 test('the words of the main lesson are the stored ones', async () => {
-  const facts = lessonFacts(lesson, text, rigs, stock);
-  let play!: LessonPlay;
-  const close = $effect.root(() => {
-    play = new LessonPlay(lesson, rigs, stock);
-  });
-  render(Lesson, {
-    play,
-    text,
-    bands: facts.bands,
-    assumptions: {},
-    built: facts.built,
-    notice: '',
-    alive: true,
-    ondismiss: () => {},
-    onrestart: () => {},
-  });
-
+  const { play, send, close } = opened('five-small-faults');
   const lines: string[] = [];
   let last: Record<string, string> = {};
   /** Everything that is new since the phase before. */
@@ -72,18 +50,10 @@ test('the words of the main lesson are the stored ones', async () => {
     lines.push(`== ${what}`);
     for (const [name, said] of Object.entries(now)) {
       if (said === '' || (said === last[name] && name !== 'heading')) continue;
-      // A sentence a line, so that a change is read where it is.
-      lines.push(`${name}: ${said.replace(/(?<=[.?!|]) (?=[A-Z|])/g, '\n  ')}`);
+      lines.push(`${name}: ${sentences(said)}`);
     }
     lines.push('');
     last = now;
-  };
-  const send = async (event: LessonEvent): Promise<void> => {
-    play.send(event);
-    // A move without motion ends in the turn after next.
-    await vi.waitFor(() => expect(play.moving).toBe(false));
-    await tick();
-    flushSync();
   };
   const EVENTS = {
     observe: 'observation.answer',
