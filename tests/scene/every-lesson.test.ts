@@ -1,4 +1,4 @@
-/** Every fault at every stage of every lesson, drawn at four widths: its words are there, on the paper, and lie on nothing else that is written. */
+/** Every fault at every stage of every lesson, drawn at five widths: its words are there, on the paper, and lie on nothing else that is written. */
 import { expect, test } from 'vitest';
 import { everyStage } from '#lesson';
 import { LessonRuns, lessonRigs, stockFor } from '#lesson-engine';
@@ -9,7 +9,7 @@ import { defaults } from '#units';
 import { faultSize, spentBy, spentWords } from '../../src/routes/lessons/[slug]/picture.ts';
 import type { Box, Drawing } from '../../src/scene/types.ts';
 
-const frames = [frameFor(1364, 360), frameFor(1840, 432), frameFor(390), frameFor(320)];
+const frames = [frameFor(1364, 360), frameFor(1840, 432), frameFor(703), frameFor(390), frameFor(320)];
 
 const meet = (a: Box, b: Box) =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
@@ -30,7 +30,7 @@ function wrong({ labels, caption, aside, frame, numberBox, scaleBar, dimensions 
   const found: string[] = [];
   const marked = own.some(({ key }) => key === 'fault/mark');
   if (marked !== (caption !== null)) found.push('is a mark without words, or words twice');
-  if (marked && frame.kind === 'wide') found.push('is no more than a mark on wide paper');
+  if (marked && frame.width >= 1000) found.push('is no more than a mark on wide paper');
   for (const { box } of own) {
     if (box.x < 0 || box.y < 0 || box.x + box.width > frame.width || box.y + box.height > frame.height)
       found.push('leaves the paper');

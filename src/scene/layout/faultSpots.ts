@@ -1,4 +1,4 @@
-/** Where the present fault's words may stand, best first: over the run, under it, on the sky, beside the house, on wide paper in the room. */
+/** Where the present fault's words may stand, best first: over the run, under it, on the sky, beside the house, where there is much paper in the room. */
 import type { Frame, Point, Sample } from '../types.ts';
 import { clamp } from './numbers.ts';
 import { rafterUnder, type Sizes } from './sizes.ts';
@@ -68,9 +68,9 @@ export function faultSpots(setting: Setting): Point[] {
   const beside = across(size.wallRight + size.wallThick, frame.width).flatMap((x): Point[] =>
     [3.4, 2.4].map((lift) => ({ x, y: frame.height - letter * lift - tall + letter })),
   );
-  // A phone's room is too small: words there would hide ceiling, grille and walls.
+  // In a small drawing words in the room would hide ceiling, grille and walls.
   const below = fault.y > size.ceiling;
-  const room = size.wide
+  const room = !size.small
     ? across(below ? fault.x + letter * 0.6 : 0, below ? size.wallRight : frame.width).flatMap(
         (x): Point[] => [
           { x, y: size.ceiling + size.board + letter * 1.5 },

@@ -175,7 +175,7 @@ export function layout(
     bar: size.named ? { x: barX + bar / 2, y: barY - size.lettering * 0.5, metres } : null,
     fault:
       spotOf(lettering, trouble) ??
-      faultPoint(lettering.present, points, pinch, measured, bites, fanPiece?.id),
+      faultPoint(lettering.present, points, pinch, measured, bites, fanPiece?.id, size.named),
     taken: [
       ...(trouble?.taken ?? []),
       ...scaleBox,
@@ -271,6 +271,7 @@ function faultPoint(
   measured: readonly Measured[],
   bites: readonly Narrowing[],
   fanId: string | undefined,
+  figured: boolean,
 ): Point | null {
   if (!present) return null;
   const top = (place: Sample) => beside(place, -place.half * 1.3);
@@ -281,7 +282,7 @@ function faultPoint(
   const sag = measured.find((one) => one.piece === present && one.kind === 'sag');
   const own = points.filter((point) => point.piece === present);
   if (own.length === 0) return null;
-  if (sag) return { x: sag.from.x, y: sag.from.y - (sag.side === 'above' ? 16 : 0) };
+  if (sag) return { x: sag.from.x, y: sag.from.y - (figured && sag.side === 'above' ? 16 : 0) };
   const bite = bites.filter((place) => place.piece === present);
   const tie = bite[Math.floor(bite.length / 2)];
   if (tie) return top(placeAt(points, tie.along));

@@ -52,7 +52,7 @@ function faultLabel(setting: Setting): Wanted[] {
   const spots = faultSpots({ ...setting, fault, width, lines: label.title ? 2 : 1 });
   const avoid = setting.measured.map(({ taken }) => taken);
   const common = { anchor: 'middle', avoid, target: fault } as const;
-  // On a narrow phone the number, or an arrow, marks the place, and the words stand under the drawing.
+  // In a small drawing the number, or an arrow, marks the place, and the words stand under the drawing.
   const mark = (text: string, wide: number): Wanted => ({
     ...common,
     key: MARK,
@@ -63,7 +63,7 @@ function faultLabel(setting: Setting): Wanted[] {
   });
   const arrow = mark('↓', letter);
   const less = label.title ? { ...mark(label.title, titleWidth), less: arrow } : arrow;
-  const shared = { ...common, key: 'fault', spots, ...(size.wide ? {} : { less }) } as const;
+  const shared = { ...common, key: 'fault', spots, ...(size.small ? { less } : {}) } as const;
   // A case's fault has no number; its words then need no line above them.
   return label.title
     ? [{ ...shared, text: label.title, under: label.text, tone: 'title', size: letter * 0.94 }]

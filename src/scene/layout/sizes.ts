@@ -6,6 +6,8 @@ export interface Sizes {
   readonly wide: boolean;
   /** Room for the names of places and pieces and for a scale bar. */
   readonly named: boolean;
+  /** Too small for a fault's words wherever it sits; they may then stand under the drawing. */
+  readonly small: boolean;
   readonly lettering: number;
   readonly heavy: number;
   readonly fine: number;
@@ -74,6 +76,7 @@ function usual(frame: Frame): Sizes {
       ...plain,
       wide: false,
       named: false,
+      small: true,
       lettering: Math.max(13, w / 30),
       heavy: 1.8,
       fine: 1,
@@ -100,6 +103,7 @@ function usual(frame: Frame): Sizes {
     ...plain,
     wide: true,
     named: w >= 1000 && frame.lettering === undefined,
+    small: w < 1000 && frame.lettering === undefined,
     lettering: Math.max(13, (15 * w) / 1360, (frame.lettering ?? 0) / SMALLEST),
     heavy: Math.max(1.6, (2 * h) / 430),
     fine: Math.max(0.9, h / 430),
