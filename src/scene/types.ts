@@ -167,7 +167,8 @@ export interface RoomDrawing {
   readonly steam: readonly string[];
   readonly mist: string;
   readonly partition: string;
-  /** Where the room ends. */
+  /** Where the room begins and ends. */
+  readonly left: number;
   readonly right: number;
 }
 

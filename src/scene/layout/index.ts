@@ -149,7 +149,10 @@ export function layout(
   const metres = scale.pixelsPerMetre > size.wallRight * 0.25 ? 0.5 : 1;
   const bar = metres * scale.pixelsPerMetre;
   // The note and the scale bar stand in the corner the room leaves free.
-  const noteLeft = below.right > size.wallRight - size.lettering * (size.wide ? 16 : 11);
+  const free = size.wallRight - below.right;
+  const freeLeft = below.left - size.wallLeft - size.wallThick;
+  const asked = size.lettering * (size.wide ? 16 : 11);
+  const noteLeft = free < asked && freeLeft > free;
   const barX = noteLeft
     ? size.wallLeft + size.wallThick + size.lettering * 0.8
     : size.wallRight - size.lettering * 0.8 - bar;
@@ -172,6 +175,7 @@ export function layout(
     use: rig.room?.use ?? 'bathroom',
     roomRight: below.right,
     noteLeft,
+    cramped: Math.max(free, freeLeft) < asked,
     bar: size.named ? { x: barX + bar / 2, y: barY - size.lettering * 0.5, metres } : null,
     fault:
       spotOf(lettering, trouble) ??

@@ -34,6 +34,8 @@ interface Setting {
   readonly use: RoomUse;
   /** Whether the note on scale stands left, because the room takes the right. */
   readonly noteLeft: boolean;
+  /** Whether the room leaves no corner for it on either side. */
+  readonly cramped: boolean;
   /** Where the room ends. */
   readonly roomRight: number;
   /** Middle of the scale bar, and its length in metres; absent where there is none. */
@@ -204,7 +206,7 @@ export function letter(setting: Setting): Label[] {
     size: note,
     anchor: setting.noteLeft ? 'start' : 'end',
     // On a phone a room that reaches this far has no corner free; one end of the sky may have.
-    spots: size.wide ? [corner] : setting.noteLeft ? sky : [corner, ...sky],
+    spots: size.wide ? [corner] : setting.cramped ? sky : [corner, ...sky],
   };
   const wanted: Wanted[] = [
     // On wide paper what has one place only comes before what can stand elsewhere; a phone is for the fault.

@@ -66,6 +66,7 @@ function furnish(
     water,
     steam: lines,
     mist,
+    left,
     right,
     partition: (left > outer ? side(left) : '') + side(right),
   };
