@@ -4,30 +4,18 @@ import type { Page } from 'playwright-core';
 import * as main from './support/lesson.ts';
 import { answer, begin, click, lock } from './support/mouse.ts';
 import { page, problemsOf } from './support/page.ts';
+import { wordsInSight } from './support/words.ts';
 
 const BEAMER = { width: 1920, height: 1080 };
 
 /** Words in sight that are set smaller than 3.3 % of the height, by the pixels they are drawn in. */
-const smallWords = (reader: Page): Promise<string[]> =>
-  reader.evaluate(() => {
-    const found: string[] = [];
-    const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-    for (let node = walk.nextNode(); node; node = walk.nextNode()) {
-      const element = node.parentElement!;
-      const words = node.textContent?.trim() ?? '';
-      if (!words || element.closest('.unseen, script, style, h1')) continue;
-      if (!element.checkVisibility({ visibilityProperty: true, opacityProperty: true })) continue;
-      const range = document.createRange();
-      range.selectNodeContents(node);
-      if (range.getBoundingClientRect().width === 0) continue;
-      const svg = element instanceof SVGElement ? element.ownerSVGElement : null;
-      const inner = svg?.viewBox.baseVal.width ?? 0;
-      const scale = svg && inner > 0 ? svg.getBoundingClientRect().width / inner : 1;
-      const size = parseFloat(getComputedStyle(element).fontSize) * scale;
-      if (size < innerHeight * 0.033) found.push(`${words.slice(0, 30)} ${size.toFixed(1)}`);
-    }
-    return found;
-  });
+async function smallWords(reader: Page): Promise<string[]> {
+  const seen = await wordsInSight(reader, 'h1');
+  expect(seen.length).toBeGreaterThan(5);
+  return seen
+    .filter(({ size }) => size < BEAMER.height * 0.033)
+    .map(({ words, size }) => `${words.slice(0, 30)} ${size.toFixed(1)}`);
+}
 
 async function expectForClass(reader: Page, where: string): Promise<void> {
   for (const tab of ['Drawing', 'The crossing', 'The ledger', 'Pressure walk']) {

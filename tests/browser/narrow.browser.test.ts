@@ -5,6 +5,7 @@ import * as main from './support/lesson.ts';
 import { answer, begin, click, lock, playTo } from './support/mouse.ts';
 import { page, problemsOf } from './support/page.ts';
 import { play } from './support/play.ts';
+import { wordsInSight } from './support/words.ts';
 
 const DESKS = [
   { width: 1440, height: 900 },
@@ -71,30 +72,28 @@ async function room(reader: Page, onePage: boolean) {
 }
 
 /** Words in sight that reach over either side of the window, or of a box that cuts off what it cannot hold. */
-const cut = (reader: Page): Promise<string[]> =>
-  reader.evaluate(() => {
-    const found: string[] = [];
-    const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-    for (let node = walk.nextNode(); node; node = walk.nextNode()) {
-      const element = node.parentElement!;
-      const words = node.textContent?.trim() ?? '';
-      if (!words || element.closest('.unseen, script, style, .skip')) continue;
-      if (!element.checkVisibility({ visibilityProperty: true, opacityProperty: true })) continue;
-      const range = document.createRange();
-      range.selectNodeContents(node);
-      const { left, right, width } = range.getBoundingClientRect();
-      const over = [left < -1, right > document.documentElement.clientWidth + 1].some(Boolean);
-      if (width > 0 && over) found.push(`${words.slice(0, 40)} ${left.toFixed(0)} to ${right.toFixed(0)}`);
-    }
-    // A box with words in it that would have to be scrolled sideways.
-    for (const element of document.querySelectorAll('#panel, #panel *, header, header *')) {
-      const { overflowX } = getComputedStyle(element);
-      const scrolls = overflowX === 'auto' || overflowX === 'scroll';
-      if (scrolls && element.scrollWidth > element.clientWidth + 1 && !element.matches('.unseen'))
-        found.push(`${element.tagName} scrolls sideways: ${element.scrollWidth} in ${element.clientWidth}`);
-    }
-    return found;
-  });
+async function cut(reader: Page): Promise<string[]> {
+  const edge = await reader.evaluate(() => document.documentElement.clientWidth);
+  const over = (await wordsInSight(reader, '.skip')).filter(
+    ({ left, right }) => left < -1 || right > edge + 1,
+  );
+  // A box with words in it that would have to be scrolled sideways.
+  const boxes = await reader.evaluate(() =>
+    [...document.querySelectorAll('#panel, #panel *, header, header *')]
+      .filter((element) => ['auto', 'scroll'].includes(getComputedStyle(element).overflowX))
+      .filter((element) => element.scrollWidth > element.clientWidth + 1 && !element.matches('.unseen'))
+      .map(
+        ({ tagName, scrollWidth, clientWidth }) =>
+          `${tagName} scrolls sideways: ${scrollWidth} in ${clientWidth}`,
+      ),
+  );
+  return [
+    ...over.map(
+      ({ words, left, right }) => `${words.slice(0, 40)} ${left.toFixed(0)} to ${right.toFixed(0)}`,
+    ),
+    ...boxes,
+  ];
+}
 
 describe.each(DESKS)('at $width x $height', (viewport) => {
   test('every phase stands on one page with its number in view', async () => {
