@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import * as main from './support/lesson.ts';
 import { answer, begin, click, lock } from './support/mouse.ts';
 import { page, problemsOf } from './support/page.ts';
+import { play } from './support/play.ts';
 import { wordsInSight } from './support/words.ts';
 
 const BEAMER = { width: 1920, height: 1080 };
@@ -55,6 +56,66 @@ test('every letter is a thirtieth of the height at least, through the phases of 
   await expectForClass(reader, 'settled');
   expect(problemsOf(reader)).toEqual([]);
   await reader.context().close();
+});
+
+test.each(['', '/de'])(
+  'whatever a class is asked in %s/lessons, every answer is in sight at once',
+  async (base) => {
+    const reader = await page({
+      path: `${base}${main.PATH}?view=class`,
+      viewport: BEAMER,
+      reducedMotion: 'reduce',
+    });
+    await main.alive(reader);
+    let seen = 0;
+    await play(reader, main.lesson, false, 0, async (where) => {
+      const hidden = await reader.evaluate(() => {
+        // What there is to press next stands over the panel's foot.
+        const panel = document.querySelector('#panel')!.getBoundingClientRect();
+        const bar = document.querySelector('#panel .act')?.getBoundingClientRect();
+        const foot = Math.min(panel.bottom, bar?.height ? bar.top : Infinity);
+        return [...document.querySelectorAll('#panel ul > li:has(button)')]
+          .filter((li) => li.getBoundingClientRect().bottom > foot + 1)
+          .map((li) => li.textContent!.trim());
+      });
+      expect.soft(hidden, where).toEqual([]);
+      if (/ (asking|observe|explain|again|mending)$/.test(where)) seen += 1;
+    });
+    expect(seen).toBeGreaterThan(15);
+    await reader.context().close();
+  },
+);
+
+/** Things to press in the head that lie on one another. */
+const crowded = (reader: Page): Promise<string[]> =>
+  reader.evaluate(() => {
+    const boxes = [...document.querySelectorAll('header li, header button, header a')]
+      .filter(
+        (element) => element.checkVisibility() && !element.closest('li')?.contains(element.parentElement),
+      )
+      .map((element) => ({ words: element.textContent!.trim(), box: element.getBoundingClientRect() }));
+    return boxes.flatMap(({ words, box }, k) =>
+      boxes
+        .slice(k + 1)
+        .filter(
+          (other) =>
+            box.left < other.box.right - 1 &&
+            other.box.left < box.right - 1 &&
+            box.top < other.box.bottom - 1 &&
+            other.box.top < box.bottom - 1,
+        )
+        .map((other) => `${words} on ${other.words}`),
+    );
+  });
+
+test.each(['', '/de'])('the head of %s/lessons has room for all it offers', async (base) => {
+  for (const viewport of [BEAMER, { width: 1280, height: 720 }, { width: 1024, height: 768 }]) {
+    const reader = await page({ path: `${base}${main.PATH}?view=class`, viewport });
+    await main.alive(reader);
+    expect.soft(await crowded(reader), `${viewport.width} wide`).toEqual([]);
+    expect(await reader.locator('header .tabs button').count()).toBe(4);
+    await reader.context().close();
+  }
 });
 
 test('a clicker leads on, stops where a number or an answer is wanted, and Esc leaves', async () => {

@@ -1,4 +1,4 @@
-/** Every fault at every stage of every lesson, drawn at five widths: its words are there, on the paper, and lie on nothing else that is written. */
+/** Every fault at every stage of every lesson, drawn at six widths: its words are there, on the paper, and lie on nothing else that is written. */
 import { expect, test } from 'vitest';
 import { everyStage } from '#lesson';
 import { LessonRuns, lessonRigs, stockFor } from '#lesson-engine';
@@ -9,7 +9,15 @@ import { defaults } from '#units';
 import { faultSize, spentBy, spentWords } from '../../src/routes/lessons/[slug]/picture.ts';
 import type { Box, Drawing } from '../../src/scene/types.ts';
 
-const frames = [frameFor(1364, 360), frameFor(1840, 432), frameFor(703), frameFor(390), frameFor(320)];
+const frames = [
+  frameFor(1364, 360),
+  frameFor(1840, 432),
+  // Before a class, on paper, on two phones.
+  frameFor(1728, 448, 36),
+  frameFor(703),
+  frameFor(390),
+  frameFor(320),
+];
 
 const meet = (a: Box, b: Box) =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
@@ -34,6 +42,8 @@ function wrong({ labels, caption, aside, frame, numberBox, scaleBar, dimensions 
   for (const { box } of own) {
     if (box.x < 0 || box.y < 0 || box.x + box.width > frame.width || box.y + box.height > frame.height)
       found.push('leaves the paper');
+    const ceiling = frame.height * (frame.kind === 'wide' ? 0.775 : 0.815);
+    if (box.y < ceiling && box.y + box.height > ceiling) found.push('hides the ceiling');
     if (meet(box, numberBox)) found.push('lies across the number');
     if (scaleBar && meet(box, reach(scaleBar))) found.push('lies across the scale bar');
     if (dimensions.some(({ line }) => line && meet(box, reach(line)))) found.push('lies on a dimension');

@@ -32,7 +32,9 @@ export function band(points: readonly Sample[], from: number, to: number) {
 export function faultSpots(setting: Setting): Point[] {
   const { frame, size, points, fault, straps, width, lines } = setting;
   const letter = size.lettering;
-  const tall = letter * (lines === 2 ? 2.5 : 1.3);
+  const tall = letter * (lines === 2 ? 2.36 : 1.3);
+  // A projector's letters leave little paper between roof and run: there words stand close over it.
+  const gap = letter * (frame.lettering === undefined ? 1.1 : 0.35);
   const half = width / 2;
   /** Places across, kept between two edges, the nearest first; none where there is too little room. */
   const across = (from: number, to: number) => {
@@ -50,7 +52,7 @@ export function faultSpots(setting: Setting): Point[] {
   const over = inside.flatMap((x): Point[] => {
     const roof = Math.max(rafterUnder(size, x - half), rafterUnder(size, x + half));
     const { top } = band(points, x - half, x + half);
-    const floor = Math.min(top, fault.y) - letter * 1.1;
+    const floor = Math.min(top, fault.y) - gap;
     return floor - tall > roof + 2 ? [{ x, y: floor - tall + letter * 0.9 }] : [];
   });
   const under = inside.flatMap((x): Point[] => {

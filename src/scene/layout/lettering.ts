@@ -49,9 +49,11 @@ function faultLabel(setting: Setting): Wanted[] {
   const label = lettering.faultLabel;
   if (!label || !fault) return [];
   const letter = size.lettering;
-  const titleWidth = widthOf(label.title, 'title', letter * 0.94);
+  // Before a class the panel counts the faults, and two lines of its letters find no room over the run.
+  const title = setting.frame.lettering === undefined ? label.title : '';
+  const titleWidth = widthOf(title, 'title', letter * 0.94);
   const width = Math.max(titleWidth, widthOf(label.text, 'ink', letter)) + 4;
-  const spots = faultSpots({ ...setting, fault, width, lines: label.title ? 2 : 1 });
+  const spots = faultSpots({ ...setting, fault, width, lines: title ? 2 : 1 });
   const avoid = setting.measured.map(({ taken }) => taken);
   const common = { anchor: 'middle', avoid, target: fault } as const;
   // In a small drawing the number, or an arrow, marks the place, and the words stand under the drawing.
@@ -64,11 +66,11 @@ function faultLabel(setting: Setting): Wanted[] {
     spots: faultSpots({ ...setting, fault, width: wide + 4, lines: 1 }),
   });
   const arrow = mark('↓', letter);
-  const less = label.title ? { ...mark(label.title, titleWidth), less: arrow } : arrow;
+  const less = title ? { ...mark(title, titleWidth), less: arrow } : arrow;
   const shared = { ...common, key: 'fault', spots, ...(size.small ? { less } : {}) } as const;
   // A case's fault has no number; its words then need no line above them.
-  return label.title
-    ? [{ ...shared, text: label.title, under: label.text, tone: 'title', size: letter * 0.94 }]
+  return title
+    ? [{ ...shared, text: title, under: label.text, tone: 'title', size: letter * 0.94 }]
     : [{ ...shared, text: label.text, tone: 'ink', size: letter }];
 }
 

@@ -58,12 +58,22 @@ export async function turn(reader: Page, step: Step, wrongly: boolean): Promise<
   return phase;
 }
 
-/** Plays from the step at `from` to the lesson's end; gives every step and phase on the way. */
-export async function play(reader: Page, lesson: Lesson, wrongly: boolean, from = 0): Promise<string[]> {
+/**
+ * Plays from the step at `from` to the lesson's end; gives every step and phase on the way. `look` is called before
+ * each press.
+ */
+export async function play(
+  reader: Page,
+  lesson: Lesson,
+  wrongly: boolean,
+  from = 0,
+  look?: (where: string) => Promise<void>,
+): Promise<string[]> {
   const seen: string[] = [];
   let index = from;
   for (let presses = 0; presses < 40 * lesson.steps.length; presses++) {
     const step = lesson.steps[index]!;
+    await look?.(`${step.id} ${await phaseOf(reader)}`);
     const before = await reader.locator('#panel').textContent();
     const phase = await turn(reader, step, wrongly);
     seen.push(`${step.id} ${phase}`);

@@ -5,16 +5,17 @@ export type Picture = 'scene' | 'crossing' | 'ledger' | 'walk';
 
 export const usualPicture: Readonly<Record<Phase, Picture>> = {
   brief: 'scene',
-  asking: 'scene',
+  // Beside a chart all answers are in sight at once, and all that can be mended; under the drawing they are not.
+  asking: 'crossing',
   predict: 'scene',
   locked: 'scene',
   reveal: 'scene',
   // What the system curve did is asked of the chart it is drawn in.
   observe: 'crossing',
-  explain: 'scene',
-  again: 'scene',
+  explain: 'crossing',
+  again: 'crossing',
   settled: 'ledger',
-  mending: 'scene',
+  mending: 'ledger',
   finished: 'ledger',
 };
 
