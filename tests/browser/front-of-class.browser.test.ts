@@ -8,6 +8,7 @@ import { play } from './support/play.ts';
 import { wordsInSight } from './support/words.ts';
 
 const BEAMER = { width: 1920, height: 1080 };
+const SQUARER = { width: 1024, height: 768 };
 
 /** Words in sight that are set smaller than 3.3 % of the height, by the pixels they are drawn in. */
 async function smallWords(reader: Page): Promise<string[]> {
@@ -58,14 +59,14 @@ test('every letter is a thirtieth of the height at least, through the phases of 
   await reader.context().close();
 });
 
-test.each(['', '/de'])(
-  'whatever a class is asked in %s/lessons, every answer is in sight at once',
-  async (base) => {
-    const reader = await page({
-      path: `${base}${main.PATH}?view=class`,
-      viewport: BEAMER,
-      reducedMotion: 'reduce',
-    });
+test.each([
+  ['', BEAMER],
+  ['/de', BEAMER],
+  ['', SQUARER],
+] as const)(
+  'whatever a class is asked in %s/lessons at %o, every answer is in sight',
+  async (base, viewport) => {
+    const reader = await page({ path: `${base}${main.PATH}?view=class`, viewport, reducedMotion: 'reduce' });
     await main.alive(reader);
     let seen = 0;
     await play(reader, main.lesson, false, 0, async (where) => {
@@ -109,7 +110,7 @@ const crowded = (reader: Page): Promise<string[]> =>
   });
 
 test.each(['', '/de'])('the head of %s/lessons has room for all it offers', async (base) => {
-  for (const viewport of [BEAMER, { width: 1280, height: 720 }, { width: 1024, height: 768 }]) {
+  for (const viewport of [BEAMER, { width: 1280, height: 720 }, SQUARER]) {
     const reader = await page({ path: `${base}${main.PATH}?view=class`, viewport });
     await main.alive(reader);
     expect.soft(await crowded(reader), `${viewport.width} wide`).toEqual([]);

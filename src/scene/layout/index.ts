@@ -127,8 +127,8 @@ export function layout(
       : plan.exit === 'soffit'
         ? { from: out - sleeve, to: out + sleeve }
         : { from: last.y - sleeve, to: last.y + sleeve };
-  // On a phone the number stands beside the drawing, and the sky is free.
-  const numberBox: Box = size.wide
+  // Where the drawing has no room for it the number stands beside or under it, and the sky is free.
+  const numberBox: Box = size.named
     ? { x: frame.width * 0.78, y: 0, width: frame.width * 0.22, height: frame.height * 0.3 }
     : { x: frame.width, y: 0, width: 0, height: 0 };
   const straps = supports(run, points, levels, shapes, before, scale, size);
