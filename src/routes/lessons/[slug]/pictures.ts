@@ -1,9 +1,9 @@
 /** The pictures of a lesson by name, and the one a class is shown in each phase until another is called up. */
-import { isTaught, type CheckName, type Phase, type Step } from '#lesson';
+import { guessesFlow, isTaught, type CheckName, type Phase, type Step } from '#lesson';
 
 export type Picture = 'scene' | 'crossing' | 'ledger' | 'walk';
 
-export const usualPicture: Readonly<Record<Phase, Picture>> = {
+const USUAL: Readonly<Record<Phase, Picture>> = {
   brief: 'scene',
   // Beside a chart all answers are in sight at once, and all that can be mended; under the drawing they are not.
   asking: 'crossing',
@@ -18,6 +18,12 @@ export const usualPicture: Readonly<Record<Phase, Picture>> = {
   mending: 'ledger',
   finished: 'ledger',
 };
+
+/** The picture a class is shown of a step; a prediction made on cards needs their room too. */
+export const usualPicture = (step: Step, phase: Phase): Picture =>
+  ['predict', 'locked'].includes(phase) && isTaught(step) && step.predict && !guessesFlow(step.predict)
+    ? 'crossing'
+    : USUAL[phase];
 
 /** What is read off a chart of efforts rather than the crossing. */
 const OF_EFFORT: readonly CheckName[] = ['fan-power', 'litres-per-watt', 'clear-time'];
