@@ -21,7 +21,7 @@ const USUAL: Readonly<Record<Phase, Picture>> = {
 
 /** The picture a class is shown of a step; a prediction made on cards needs their room too. */
 export const usualPicture = (step: Step, phase: Phase): Picture =>
-  ['predict', 'locked'].includes(phase) && isTaught(step) && step.predict && !guessesFlow(step.predict)
+  phase === 'predict' && isTaught(step) && step.predict && !guessesFlow(step.predict)
     ? 'crossing'
     : USUAL[phase];
 
