@@ -10,7 +10,7 @@ const BUDGETS = [
   // Its picture is solved while the page is built: it sends no script at all.
   { route: '/', most_kB: 0, least: 0 },
   // 110 was the aim; see DEVELOPERS.md for what is in it.
-  { route: '/lessons/five-small-faults', most_kB: 155, least: 3 },
+  { route: '/lessons/five-small-faults', most_kB: 152, least: 3 },
 ];
 
 /** Routes with a budget that are not built yet. A route here that is built fails until it leaves the list. */

@@ -88,7 +88,9 @@ export function settle(
 
 /** From the nearest edge of the words to the thing, stopping short of both. */
 function leader(box: Box, target: Point): string {
-  const x = Math.min(box.x + box.width - 4, Math.max(box.x + 4, target.x));
+  // The box is wider than the words by what their estimate spares; the line starts where they do.
+  const inset = 4 + box.width * 0.1;
+  const x = Math.min(box.x + box.width - inset, Math.max(box.x + inset, target.x));
   const y = target.y > box.y + box.height / 2 ? box.y + box.height + 1 : box.y - 1;
   const long = Math.hypot(target.x - x, target.y - y);
   if (long < 8) return '';
