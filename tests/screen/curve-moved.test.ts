@@ -4,7 +4,7 @@ import { isTaught, stagesOf } from '#lesson';
 import { loadLesson } from '#lesson-load';
 import { LessonRuns, lessonRigs, stockFor, type LessonPlay } from '#session';
 import { defaults } from '#units';
-import { crossingTitle, curveMoved } from '../../src/routes/lessons/[slug]/picture.ts';
+import { crossingTitle, curveMoved, faultSpokenOf } from '../../src/routes/lessons/[slug]/picture.ts';
 
 /** The play of a lesson as it stands after the change of one step. */
 function played(slug: string, id: string): LessonPlay {
@@ -32,4 +32,9 @@ it('two houses whose fans move the same are not said to have moved a curve', () 
   expect(crossingTitle(same, true, defaults)).toBe('Where fan meets duct: 42.5 L/s');
   const other = played('joints-that-last', 'half-off');
   expect(crossingTitle(other, true, defaults)).toMatch(/^The system curve .* became /);
+});
+
+it('names in the drawing what has come, not what was there before at the same piece', () => {
+  expect(faultSpokenOf(played('hang-it-straight', 'garden-flat'))?.kind).toBe('tight-ties');
+  expect(faultSpokenOf(played('hang-it-straight', 'slack'))?.kind).toBe('sag');
 });

@@ -85,6 +85,16 @@ function figures(setting: Setting, choice: UnitChoice): Wanted[] {
         ? value
         : say(measure.kind === 'crimp' ? 'scene.dimension.open' : 'scene.dimension.bore', { value });
     const { x, y } = measure.figure;
+    const wide = widthOf(text, 'ink', letter);
+    const start = measure.side === 'right' ? 0 : -wide / 2;
+    // Never over the duct: beside a tie a deep belly may hang where its figure would stand.
+    const clear = (spot: Point) =>
+      setting.points.every(
+        (point) =>
+          point.x < spot.x + start - 2 ||
+          point.x > spot.x + start + wide + 2 ||
+          Math.abs(point.y - (spot.y - letter * 0.35)) > point.half + letter * 0.5,
+      );
     return {
       key: measure.key,
       text,
@@ -96,7 +106,7 @@ function figures(setting: Setting, choice: UnitChoice): Wanted[] {
         { x, y: y + letter * 0.7 },
         { x: x + letter * 2, y },
         { x: x - letter * 2, y },
-      ],
+      ].filter(clear),
     };
   });
 }

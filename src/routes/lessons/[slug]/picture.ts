@@ -39,6 +39,16 @@ export function inPicture(play: LessonPlay): boolean {
   return isTaught(step) && changes(step) && play.snapshot.context.records[step.id]?.revealed === true;
 }
 
+/** The fault a step has just put in, or the one at its piece that it stands on: what the drawing names. */
+export function faultSpokenOf(play: LessonPlay): Fault | undefined {
+  const step = currentStep(play.snapshot);
+  if (step.kind === 'fault') return inPicture(play) ? step.fault : undefined;
+  if (step.kind !== 'case') return undefined;
+  const there = play.target.faults.filter(({ at }) => at === subjectOf(step));
+  const known = new Set(stagesOf(play.lesson, step).from.faults.map((fault) => JSON.stringify(fault)));
+  return there.find((fault) => !known.has(JSON.stringify(fault))) ?? there[0];
+}
+
 /** Which curve the change in the picture moved: the run's, up or down, or the fan's; for a title. */
 export function curveMoved(play: LessonPlay): 'climbed' | 'fell' | 'fan' | 'both' {
   const by = movedBy(play);
