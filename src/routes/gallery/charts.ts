@@ -17,7 +17,7 @@ const WIDTH = 660;
 const run = new RunSolver(whole, stock);
 const leaky: readonly Fault[] = [{ kind: 'joint-open', at: 'out', amount: 0.8 }];
 const point = ({ flow_L_s, fan }: Solution) => ({ flow_L_s: flow_L_s.fan, pressure_Pa: fan.pressure_Pa });
-const flow = ({ flow_L_s }: Solution) => show('flow', flow_L_s.outdoors, defaults).text;
+const passing = ({ flow_L_s }: Solution) => show('flow', flow_L_s.fan, defaults).text;
 
 const titleOf = (chart: 'crossing' | 'ledger' | 'walk', state: string) =>
   say('gallery.chart.of', { chart: say(`gallery.chart.${chart}`), state });
@@ -60,7 +60,8 @@ function crossing(
       kind: 'crossing',
       ...(guess ? { guess } : {}),
       props: {
-        title: say('play.crossing.meet', { flow: flow(now), before: before ? flow(before) : '' }),
+        // As in a lesson: of what passes the fan, which with leaks is not what leaves the wall.
+        title: say('play.crossing.meet', { flow: passing(now), before: before ? passing(before) : '' }),
         fan: solver.fan,
         curves: curvesOf(solver, faults),
         point: point(now),
