@@ -120,13 +120,15 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
   const { spots: fan, path: fanPath } = drawn(view.fan);
   const curves = view.curves.map((curve) => ({ ...curve, ...drawn(curve.points) }));
   const edges = bandEdges(view).map((points) => clip(points.map(spot), frame.width, frame.height));
-  const within = ({ x: across, y: down }: Spot): Spot => ({
-    x: Math.min(frame.width, Math.max(0, across)),
-    y: Math.min(frame.height, Math.max(0, down)),
+  const held = (value: number, most: number): number => Math.min(most, Math.max(0, value));
+  const xHeld = (flow_L_s: number): number => held(x(flow_L_s), frame.width);
+  const spotHeld = ({ flow_L_s, pressure_Pa }: CurvePoint): Spot => ({
+    x: xHeld(flow_L_s),
+    y: held(y(pressure_Pa), frame.height),
   });
-  const dot = view.point ? within(spot(view.point)) : undefined;
-  const beyond = dot && wayOff(spot(view.point!), dot);
-  const ring = view.before ? within(spot(view.before)) : undefined;
+  const dot = view.point ? spotHeld(view.point) : undefined;
+  const beyond = view.point && dot ? wayOff(spot(view.point), dot) : undefined;
+  const ring = view.before ? spotHeld(view.before) : undefined;
   const arrow = dot && ring ? slide(fan, ring, dot, type) : undefined;
   const required = view.required == null ? undefined : x(view.required);
   const size = type * 0.7;
@@ -137,7 +139,7 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
     predicted == null || !Number.isFinite(predicted)
       ? undefined
       : {
-          x: Math.min(frame.width, Math.max(0, x(predicted))),
+          x: xHeld(predicted),
           size,
           onFan: guessed_Pa == null ? undefined : { x: x(predicted), y: y(guessed_Pa) },
         };
@@ -149,7 +151,7 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
       : 0;
   const gap =
     result !== null && prediction && missed !== 0
-      ? { from: within({ x: x(result), y: 0 }).x, to: prediction.x, y: frame.height - type * 1.6 }
+      ? { from: xHeld(result), to: prediction.x, y: frame.height - type * 1.6 }
       : undefined;
 
   const linesOf = (ghost: boolean): Segment[] =>
@@ -192,10 +194,7 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
       { frame, type, fan, curves, dot, required, prediction, gap, missed },
       { boxes, segments, faint },
     ),
-    likely: view.likely && {
-      from: within({ x: x(view.likely.low_L_s), y: 0 }).x,
-      to: within({ x: x(view.likely.high_L_s), y: 0 }).x,
-    },
+    likely: view.likely && { from: xHeld(view.likely.low_L_s), to: xHeld(view.likely.high_L_s) },
     band: bandOf(edges, frame.width),
     dot,
     beyond,

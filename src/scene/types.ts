@@ -11,7 +11,6 @@ export interface Frame {
   readonly lettering?: number;
 }
 
-/** What is written on the drawing beside what is drawn. */
 /** What the present fault is called, and its kind: the words of some lead elsewhere than to the middle of their piece. */
 export interface FaultLabel {
   readonly title: string;
@@ -19,6 +18,7 @@ export interface FaultLabel {
   readonly kind?: FaultKind;
 }
 
+/** What is written on the drawing beside what is drawn. */
 export interface Lettering {
   /** Piece the present fault sits on. */
   readonly present?: string;
@@ -257,7 +257,7 @@ export interface Drawing {
   /** The note on scale, where the drawing has no room for it. */
   readonly aside: string | null;
   /** What the fault is, where the drawing has room for no more than a mark at its place. */
-  readonly caption: { readonly title: string; readonly text: string } | null;
+  readonly caption: FaultLabel | null;
   /** x where each piece starts and ends, for whatever shares this axis. */
   readonly pieceX: Readonly<Record<string, { readonly start: number; readonly end: number }>>;
   /** x of each of the solution's stations, in their order. */

@@ -4,7 +4,7 @@ import { isTaught, stagesOf } from '#lesson';
 import { loadLesson } from '#lesson-load';
 import { LessonRuns, lessonRigs, stockFor, type LessonPlay } from '#session';
 import { defaults } from '#units';
-import { crossingTitle, curveMoved, faultSpokenOf } from '../../src/routes/lessons/[slug]/picture.ts';
+import { crossingTitle, curveMoved, namedFault } from '../../src/routes/lessons/[slug]/picture.ts';
 
 /** The play of a lesson as it stands after the change of one step. */
 function played(slug: string, id: string): LessonPlay {
@@ -35,6 +35,6 @@ it('two houses whose fans move the same are not said to have moved a curve', () 
 });
 
 it('names in the drawing what has come, not what was there before at the same piece', () => {
-  expect(faultSpokenOf(played('hang-it-straight', 'garden-flat'))?.kind).toBe('tight-ties');
-  expect(faultSpokenOf(played('hang-it-straight', 'slack'))?.kind).toBe('sag');
+  expect(namedFault(played('hang-it-straight', 'garden-flat'))?.kind).toBe('tight-ties');
+  expect(namedFault(played('hang-it-straight', 'slack'))?.kind).toBe('sag');
 });

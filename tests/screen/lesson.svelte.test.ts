@@ -1,19 +1,16 @@
 /** The question beside the picture, phase by phase, and the whole screen with its number, account and words. */
 import './page.ts';
-import { render, screen, waitFor } from '@testing-library/svelte';
+import { screen, waitFor } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { flushSync } from 'svelte';
 import { pile, type LessonEvent } from '#lesson';
-import { loadLesson } from '#lesson-load';
-import { lessonFacts, LessonPlay, lessonRigs, settings, stockFor } from '#session';
+import { settings, type LessonPlay } from '#session';
 import { defaults, show } from '#units';
-import Lesson from '../../src/routes/lessons/[slug]/Lesson.svelte';
+import { mounted, prepared } from './mounted.svelte.ts';
 
-const { lesson, text } = loadLesson('five-small-faults');
-const rigs = lessonRigs(lesson);
-const stock = stockFor(lesson, rigs);
-const facts = lessonFacts(lesson, text, rigs, stock);
+const parts = prepared('five-small-faults');
+const { lesson, text } = parts;
 const user = userEvent.setup();
 
 // Looking a control up by role is slow in jsdom on a whole screen.
@@ -25,20 +22,7 @@ let restarts: number;
 
 beforeEach(() => {
   restarts = 0;
-  close = $effect.root(() => {
-    play = new LessonPlay(lesson, rigs, stock);
-  });
-  render(Lesson, {
-    play,
-    text,
-    bands: facts.bands,
-    assumptions: {},
-    built: facts.built,
-    notice: '',
-    alive: true,
-    ondismiss: () => {},
-    onrestart: () => (restarts += 1),
-  });
+  ({ play, stop: close } = mounted(parts, () => (restarts += 1)));
 });
 
 afterEach(() => {

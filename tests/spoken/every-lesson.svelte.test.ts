@@ -6,7 +6,7 @@ import { expect, test, vi } from 'vitest';
 import { guessesFlow, isTaught, type Lesson, type TaughtStep } from '#lesson';
 import { loadLessons } from '#lesson-load';
 import { compared } from '../gallery/stored.ts';
-import { opened, sentences, told, type Opened } from './open.svelte.ts';
+import { EVENTS, opened, sentences, told, type Opened } from './open.svelte.ts';
 
 vi.setConfig({ testTimeout: 180_000 });
 
@@ -26,8 +26,7 @@ async function through({ play, send }: Opened, step: TaughtStep): Promise<string
   for (const part of ['observe', 'explain', 'again'] as const) {
     const question = step[part];
     if (!question || play.phase !== part) continue;
-    const type = part === 'observe' ? 'observation' : part === 'explain' ? 'explanation' : 'again';
-    await send({ type: `${type}.answer`, option: question.right });
+    await send({ type: EVENTS[part], option: question.right });
   }
   return said;
 }

@@ -6,18 +6,10 @@ import './page.ts';
 import { join } from 'node:path';
 import { flushSync, tick } from 'svelte';
 import { expect, test, vi } from 'vitest';
-import {
-  faultSteps,
-  guessesFlow,
-  isTaught,
-  questionOf,
-  type LessonEvent,
-  type Part,
-  type TaughtStep,
-} from '#lesson';
+import { faultSteps, guessesFlow, isTaught, questionOf, type Part, type TaughtStep } from '#lesson';
 import { loadLesson } from '#lesson-load';
 import { compared } from '../gallery/stored.ts';
-import { opened, sentences, told, words } from './open.svelte.ts';
+import { EVENTS, opened, sentences, told, words } from './open.svelte.ts';
 
 vi.setConfig({ testTimeout: 180_000 });
 
@@ -55,11 +47,6 @@ test('the words of the main lesson are the stored ones', async () => {
     lines.push('');
     last = now;
   };
-  const EVENTS = {
-    observe: 'observation.answer',
-    explain: 'explanation.answer',
-    again: 'again.answer',
-  } as const satisfies Record<Part, LessonEvent['type']>;
   const answers = async (step: TaughtStep, part: Part): Promise<void> => {
     const { options, right } = questionOf(step, part)!;
     for (const option of options.filter((id) => id !== right)) {

@@ -1,11 +1,9 @@
 /** A lesson on the page as a screen reader meets it, led on event by event. */
-import { render } from '@testing-library/svelte';
 import { flushSync, tick } from 'svelte';
 import { expect, vi } from 'vitest';
-import type { LessonEvent } from '#lesson';
-import { loadLesson } from '#lesson-load';
-import { lessonFacts, LessonPlay, lessonRigs, stockFor } from '#session';
-import Lesson from '../../src/routes/lessons/[slug]/Lesson.svelte';
+import type { LessonEvent, Part } from '#lesson';
+import type { LessonPlay } from '#session';
+import { mounted, prepared } from '../screen/mounted.svelte.ts';
 
 export const words = (element: Element | null): string =>
   (element?.textContent ?? '').replace(/\s+/g, ' ').trim();
@@ -20,6 +18,13 @@ export const told = (): string =>
 /** A sentence a line, so that a change is read where it is. */
 export const sentences = (said: string): string => said.replace(/(?<=[.?!|]) (?=[A-Z|])/g, '\n  ');
 
+/** The event that answers each part of a step. */
+export const EVENTS = {
+  observe: 'observation.answer',
+  explain: 'explanation.answer',
+  again: 'again.answer',
+} as const satisfies Record<Part, LessonEvent['type']>;
+
 export interface Opened {
   readonly play: LessonPlay;
   /** Resolves when the picture is at rest again. */
@@ -28,25 +33,7 @@ export interface Opened {
 }
 
 export function opened(slug: string): Opened {
-  const { lesson, text } = loadLesson(slug);
-  const rigs = lessonRigs(lesson);
-  const stock = stockFor(lesson, rigs);
-  const facts = lessonFacts(lesson, text, rigs, stock);
-  let play!: LessonPlay;
-  const stop = $effect.root(() => {
-    play = new LessonPlay(lesson, rigs, stock);
-  });
-  const { unmount } = render(Lesson, {
-    play,
-    text,
-    bands: facts.bands,
-    assumptions: {},
-    built: facts.built,
-    notice: '',
-    alive: true,
-    ondismiss: () => {},
-    onrestart: () => {},
-  });
+  const { play, stop, unmount } = mounted(prepared(slug));
   return {
     play,
     async send(event) {

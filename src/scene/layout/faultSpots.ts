@@ -1,4 +1,4 @@
-/** Where the present fault's words may stand, best first: over the run, under it, on the sky, beside the house, where there is much paper in the room. */
+/** Where the present fault's words may stand, best first: over the run, under it, on the sky, beside the house, and on paper large enough in the room. */
 import type { Frame, Point, Sample } from '../types.ts';
 import { clamp } from './numbers.ts';
 import { rafterUnder, type Sizes } from './sizes.ts';

@@ -16,6 +16,7 @@ import {
   type BuiltValues,
   type Lesson,
   type LessonText,
+  type Stage,
   type Step,
 } from '#lesson';
 import type { Balance, LessonPlay, Likely } from '#session';
@@ -39,14 +40,19 @@ export function inPicture(play: LessonPlay): boolean {
   return isTaught(step) && changes(step) && play.snapshot.context.records[step.id]?.revealed === true;
 }
 
+/** The faults of one stage that another has not. */
+function come(from: Stage, to: Stage): Fault[] {
+  const known = new Set(from.faults.map((fault) => JSON.stringify(fault)));
+  return to.faults.filter((fault) => !known.has(JSON.stringify(fault)));
+}
+
 /** The fault a step has just put in, or the one at its piece that it stands on: what the drawing names. */
-export function faultSpokenOf(play: LessonPlay): Fault | undefined {
+export function namedFault(play: LessonPlay): Fault | undefined {
   const step = currentStep(play.snapshot);
   if (step.kind === 'fault') return inPicture(play) ? step.fault : undefined;
   if (step.kind !== 'case') return undefined;
-  const there = play.target.faults.filter(({ at }) => at === subjectOf(step));
-  const known = new Set(stagesOf(play.lesson, step).from.faults.map((fault) => JSON.stringify(fault)));
-  return there.find((fault) => !known.has(JSON.stringify(fault))) ?? there[0];
+  const fresh = come(stagesOf(play.lesson, step).from, play.target);
+  return [...fresh, ...play.target.faults].find(({ at }) => at === subjectOf(step));
 }
 
 /** Which curve the change in the picture moved: the run's, up or down, or the fan's; for a title. */
@@ -130,10 +136,9 @@ export function changeName(lesson: Lesson, text: LessonText, id: string): string
   const step = lesson.steps.find((each) => each.id === id);
   if (step?.kind !== 'case' || step.role === 'compare') return title;
   const { from, to } = stagesOf(lesson, step);
-  const known = new Set(from.faults.map((fault) => JSON.stringify(fault)));
-  const come = to.faults.filter((fault) => !known.has(JSON.stringify(fault)));
+  const fresh = come(from, to);
   const same = from.fan === to.fan && from.speed === to.speed;
-  return come.length === 1 && same ? capital(faultWord(come[0]!)) : title;
+  return fresh.length === 1 && same ? capital(faultWord(fresh[0]!)) : title;
 }
 
 /** The account with the likely band of every balance that has come to rest. */
