@@ -52,6 +52,8 @@ export async function turn(reader: Page, step: Step, wrongly: boolean): Promise<
   } else if (['observe', 'explain', 'again'].includes(phase) && isTaught(step))
     await answer(reader, step[phase as 'observe' | 'explain' | 'again']!, wrongly);
   else if (phase === 'mending') {
+    // The repairs are fetched; pressed before they stand, "go on" would only say what is missing.
+    await reader.locator('#panel li .press').first().waitFor();
     for (const button of await reader.locator('#panel li .press').all()) await button.click();
     await goOn(reader);
   } else if (phase !== 'reveal') await goOn(reader);
@@ -79,7 +81,9 @@ export async function play(
     seen.push(`${step.id} ${phase}`);
     await expect.poll(() => reader.locator('#panel').textContent(), { timeout: 10_000 }).not.toBe(before);
     if ((await phaseOf(reader)) === 'finished') return seen;
-    if (phase === 'settled' || phase === 'mending') index += 1;
+    if (phase !== 'settled' && phase !== 'mending') continue;
+    await expect.poll(() => phaseOf(reader), { timeout: 10_000 }).not.toBe(phase);
+    index += 1;
   }
   throw new Error(`never ended: ${seen.slice(-5).join(', ')}`);
 }
