@@ -121,8 +121,8 @@ describe('the lesson, phase by phase', () => {
     await key(reader, 'Make a prediction');
     await expectFocusOnHeading(reader, 'predict');
     await expectOpenToAll(reader, 'predict');
-    await reader.fill('#panel input[type=number]', '20');
-    await reader.press('#panel input[type=number]', 'Enter');
+    await reader.fill('#panel .typed input', '20');
+    await reader.press('#panel .typed input', 'Enter');
     await key(reader, 'Lock it in');
     await expectFocusOnHeading(reader, 'locked');
     await expectOpenToAll(reader, 'locked');

@@ -46,10 +46,10 @@ describe('reload', () => {
     const [first, second] = main.steps;
     await begin(reader);
     await expectReloadKeeps(reader, 'predict', {});
-    await reader.fill('#panel input[type=number]', '31.5');
-    await reader.press('#panel input[type=number]', 'Enter');
+    await reader.fill('#panel .typed input', '31.5');
+    await reader.press('#panel .typed input', 'Enter');
     await reload(reader);
-    expect(await reader.inputValue('#panel input[type=number]')).toBe('31.5');
+    expect(await reader.inputValue('#panel .typed input')).toBe('31.5');
     await click(reader, 'Lock it in');
     const locked = { [first!.id]: 31.5 };
     await expectReloadKeeps(reader, 'locked', locked);

@@ -141,7 +141,7 @@ test('a clicker leads on, stops where a number or an answer is wanted, and Esc l
   // No number yet: the clicker goes to where one is set, and no further.
   for (let i = 0; i < 6; i += 1) await reader.keyboard.press('PageDown');
   expect(await main.phaseOf(reader)).toBe('predict');
-  await reader.fill('#panel input[type=number]', '30');
+  await reader.fill('#panel .typed input', '30');
   await on('observe');
   for (let i = 0; i < 6; i += 1) await reader.keyboard.press('PageDown');
   expect(await main.phaseOf(reader)).toBe('observe');

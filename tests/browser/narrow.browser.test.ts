@@ -133,7 +133,7 @@ describe.each(PHONES)('at $width x $height', (viewport) => {
       const before = await panel.textContent();
       const open = panel.locator('ul > li > button');
       if (phase === 'predict') {
-        const typed = panel.locator('input[type=number]');
+        const typed = panel.locator('.typed input');
         const card = panel.locator('fieldset input[type=radio]').first();
         if (await typed.count()) {
           await typed.fill('20');

@@ -96,7 +96,7 @@ async function pressAnything(reader: Page, next: () => number): Promise<string> 
     },
     [within, next()],
   );
-  const field = reader.locator('#panel input[type=number]:not(.tally input)');
+  const field = reader.locator('#panel .typed input');
   if (roll < 0.4 && (await field.count())) {
     await field.fill(String(Math.round(next() * 1400) / 10));
     await field.press('Enter');

@@ -24,7 +24,10 @@ const small = (reader: Page): Promise<string[]> =>
         )
         .filter((element) => getComputedStyle(element).pointerEvents !== 'none' && !inSentence(element))
         // A radio, and a field with its unit, are pressed by the label they stand in.
-        .filter((element) => !element.matches('label input[type=radio], label:has(input[type=number])'))
+        .filter(
+          (element) =>
+            !element.matches('label input[type=radio], label:has(input:is([type=number], [type=text]))'),
+        )
         .map((element) => ({ element, box: element.getBoundingClientRect() }))
         .filter(({ box }) => box.width > 1 && box.height > 1)
         .filter(({ box }) => Math.round(box.width) < finger || Math.round(box.height) < finger)

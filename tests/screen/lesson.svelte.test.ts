@@ -77,11 +77,11 @@ describe('the screen of a lesson', () => {
     expect(reason?.textContent).toBe('Set a number first.');
     await user.click(lock);
     expect(play.phase).toBe('predict');
-    await user.clear(screen.getByRole('spinbutton'));
-    await user.type(screen.getByRole('spinbutton'), '20{Tab}');
+    await user.clear(screen.getByRole('textbox'));
+    await user.type(screen.getByRole('textbox'), '20{Tab}');
     await press('Lock it in');
     expect(heading()).toBe('Locked: 20.0 L/s');
-    expect(screen.queryByRole('spinbutton')).toBeNull();
+    expect(screen.queryByRole('textbox')).toBeNull();
   });
 
   test('shows the engine’s flow after the reveal, takes a wrong answer with its reason, and goes on', async () => {

@@ -15,7 +15,7 @@ function setUp(props: { choice?: UnitChoice; sure?: number } = {}) {
     choice: props.choice ?? defaults,
     onset,
   });
-  const field = screen.getByRole<HTMLInputElement>('spinbutton');
+  const field = screen.getByRole<HTMLInputElement>('textbox');
   return { onset, field, slider: screen.getByRole<HTMLInputElement>('slider'), user: userEvent.setup() };
 }
 
@@ -40,34 +40,51 @@ describe('FlowGuess', () => {
   });
 
   test.each([
-    ['75', 60],
-    ['-4', 0],
-  ])('%s is off the scale and is set to its end', async (typed, end) => {
+    ['75', 60, '75 lies beyond 0 to 60 L/s; set to 60.'],
+    ['-4', 0, '-4 lies beyond 0 to 60 L/s; set to 0.'],
+  ])('%s is off the scale, is set to its end, and that is said', async (typed, end, said) => {
     const { onset, field } = await type(typed);
     expect(onset.mock.calls).toEqual([[end, undefined]]);
     expect(field.value).toBe(String(end));
+    expect(screen.getByRole('status').textContent).toBe(said);
   });
 
   test('an empty field gets back what it showed, and nothing is sent', async () => {
     const { onset, field } = await type('');
     expect(onset).not.toHaveBeenCalled();
     expect(field.value).toBe('41.7');
+    expect(screen.getByRole('status').textContent).toBe('');
   });
 
-  test.each(['abc', '1e999', '  ', '12;5'])('%j is no number, and nothing is sent', async (odd) => {
-    const { onset, field } = setUp();
-    // A number field hands over only what it understands, so odd text is put past it.
-    field.type = 'text';
-    await fireEvent.change(field, { target: { value: odd } });
-    expect(onset).not.toHaveBeenCalled();
-    expect(field.value).toBe('41.7');
-  });
+  test.each(['abc', '1e999', '12;5', '0x1f', '1.2.3', '-', '.'])(
+    '%j is no number: it is named, what stays is said, and nothing is sent',
+    async (odd) => {
+      const { onset, field, user } = await type(odd);
+      expect(onset).not.toHaveBeenCalled();
+      expect(field.value).toBe('41.7');
+      const told = screen.getByRole('status');
+      expect(told.textContent).toBe(`“${odd}” is no number. It stays at 41.7 L/s; type digits, as in 32.5.`);
+      expect(field.getAttribute('aria-describedby')).toBe(told.id);
+      await user.clear(field);
+      await user.type(field, '30');
+      await user.tab();
+      expect(told.textContent).toBe('');
+      expect(onset.mock.calls).toEqual([[30, undefined]]);
+    },
+  );
 
-  test('a decimal comma is a decimal point', async () => {
-    const { onset, field } = setUp();
-    field.type = 'text';
-    await fireEvent.change(field, { target: { value: '32,5' } });
+  test.each(['32,5', ' 32.5 ', '32.5 L/s', '+32.5'])('%j is 32.5', async (typed) => {
+    const { onset, field } = await type(typed);
     expect(onset.mock.calls).toEqual([[32.5, undefined]]);
+    expect(field.value).toBe('32.5');
+  });
+
+  test('the arrows step by half a litre', async () => {
+    const { onset, field, user } = setUp();
+    await user.click(field);
+    await user.keyboard('{ArrowUp}{ArrowDown}');
+    // The value stays with whoever holds it, so both steps are from 41.7.
+    expect(onset.mock.calls.map(([flow]) => flow)).toEqual([42.2, 41.2]);
   });
 
   test('a number in another unit is carried in litres a second', async () => {

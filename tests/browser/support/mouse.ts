@@ -17,8 +17,8 @@ export async function begin(page: Page): Promise<void> {
 }
 
 export async function lock(page: Page, flow: number): Promise<void> {
-  await page.fill('#panel input[type=number]', String(flow));
-  await page.press('#panel input[type=number]', 'Enter');
+  await page.fill('#panel .typed input', String(flow));
+  await page.press('#panel .typed input', 'Enter');
   await click(page, 'Lock it in');
   await waitForPhase(page, 'locked');
 }

@@ -28,7 +28,7 @@ async function answer(reader: Page, question: Question, wrongly: boolean): Promi
 async function predict(reader: Page, step: Step, wrongly: boolean): Promise<void> {
   if (!isTaught(step) || !step.predict) throw new Error(`${step.id} predicts nothing`);
   if (guessesFlow(step.predict)) {
-    const typed = reader.locator('#panel input[type=number]');
+    const typed = reader.locator('#panel .typed input');
     await typed.fill(String(wrongly ? step.predict.high_L_s : step.predict.low_L_s + 20));
     await typed.press('Tab');
   } else {

@@ -10,7 +10,7 @@ interface Actions {
 
 const FORWARD = ['PageDown', 'ArrowRight', ' '];
 const BACK = ['PageUp', 'ArrowLeft'];
-const CHOICES = 'ul button, li button, input[type=number], input[type=range]';
+const CHOICES = 'ul button, li button, .typed input, input[type=range]';
 /** Keys that make the screen dark, so that the class looks up; any key brings it back. */
 const DARK = ['b', '.'];
 const screen = () => document.documentElement;
@@ -63,7 +63,7 @@ export function listen({ back, leave }: Actions): () => void {
     const area = panel();
     if (!area || event.ctrlKey || event.altKey || event.metaKey) return;
     const { key } = event;
-    const typing = document.activeElement?.matches('input[type=number]') ?? false;
+    const typing = document.activeElement?.matches('input[type=number], input[type=text]') ?? false;
     if ('dark' in screen().dataset || (DARK.includes(key) && !typing)) {
       screen().toggleAttribute('data-dark');
     } else if (key === 'Escape') {
