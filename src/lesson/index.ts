@@ -34,13 +34,17 @@ export { readLesson, type ReadLesson } from './read.ts';
 export {
   allRepaired,
   faultSteps,
+  fewest,
   furthestPhase,
   isDone,
+  jobsOf,
   mayLeap,
   needsAgain,
   questionOf,
   recordOf,
+  repairsIn,
   stepAt,
+  type Job,
   type Part,
 } from './rules.ts';
 export {
@@ -69,6 +73,7 @@ export {
 export {
   account,
   everyStage,
+  mended,
   pile,
   stageBefore,
   stageHealthy,

@@ -131,7 +131,8 @@ function cards(part: rules.Part) {
 export const lessonMachine = lessonSetup.createMachine({
   id: 'lesson',
   context: ({ input }) => ({ lesson: input.lesson, ...START }),
-  initial: 'brief',
+  // A lesson may open on a job, which has no brief of its own.
+  initial: 'arriving',
   on: {
     'step.back': {
       guard: 'mayGoBack',

@@ -46,7 +46,14 @@ function stepParts(step: Step): Part[] {
   const at = (rest: string) => `${step.id}/${rest}`;
   const title: Part = { key: step.id, needs: 'title', early: true };
   const brief: Part = { key: at('brief'), needs: 'body', early: true };
-  if (step.kind === 'mend') return [title, { ...brief, early: false }];
+  if (step.kind === 'mend')
+    return [
+      title,
+      { ...brief, early: false },
+      ...(step.faults ?? []).map(({ id }): Part => ({ key: at(id), needs: 'title' })),
+      // What a job was about, once it is done.
+      ...(step.faults ? [{ key: at('done'), needs: 'body' as const }] : []),
+    ];
   if (step.kind === 'entry')
     return [title, brief, ...step.questions.flatMap((item) => cards(at(item.id), item, true))];
   const { predict, observe, explain, again, chain } = step;

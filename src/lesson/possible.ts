@@ -118,7 +118,8 @@ export function possible(snapshot: LessonView, event: LessonEvent): Possibility 
       );
     case 'lesson.finish':
       return both(within('settled', 'mending'), () => {
-        if (now === 'mending' && !allRepaired(context.lesson, context)) return no('lesson.reason.mend-first');
+        if (here.kind === 'mend' && !allRepaired(context.lesson, here, context))
+          return no('lesson.reason.mend-first');
         return when(mayFinish(context.lesson, context), 'lesson.reason.more-steps');
       });
     case 'lesson.restart':

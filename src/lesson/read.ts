@@ -11,6 +11,7 @@ import {
   type FaultStep,
   type Item,
   type Lesson,
+  type MendStep,
   type Question,
   type Step,
   type TaughtStep,
@@ -74,10 +75,14 @@ function crossCheck(lesson: Lesson, file: string): Problem[] {
     'steps',
     lesson.steps.map((step) => step.id),
   );
-  const mends = lesson.steps.filter(({ kind }) => kind === 'mend').length;
+  const mends = lesson.steps.filter((step) => step.kind === 'mend' && !step.faults).length;
   const faults = faultSteps(lesson).length;
   if (mends > 1 || (mends === 1 && faults === 0))
-    note('steps', `${mends} that mend, ${faults} with a fault`, 'one that mends, after at least one fault');
+    note(
+      'steps',
+      `${mends} that mend, ${faults} with a fault`,
+      'one that mends, after at least one fault; or "faults" of its own in the step that mends',
+    );
   if (mends === 1 && faults > MOST_MENDED)
     note('steps', `${faults} with a fault`, `up to ${MOST_MENDED}, where they are mended in any order`);
   for (const [i, step] of lesson.steps.entries()) checkStep(lesson, step, i, note, once);
@@ -109,13 +114,21 @@ function checkStep(lesson: Lesson, step: Step, index: number, note: Note, once: 
       checkItem(lesson, item, `${at}.questions[${i}]`, note, once);
     return;
   }
-  if (step.kind === 'fault' && lesson.steps.slice(0, index).some(({ kind }) => kind === 'mend'))
+  const mendsThePile = (each: Step) => each.kind === 'mend' && !each.faults;
+  if (step.kind === 'fault' && lesson.steps.slice(0, index).some(mendsThePile))
     note(`${at}.kind`, '"fault"', 'no fault after the step that mends; use a case');
-  if (step.kind === 'mend') return;
+  if (step.kind === 'mend') return checkMend(step, at, note, once);
   if (step.kind === 'case') checkCase(step, at, note);
   else checkFault(step.fault, `${at}.fault`, note);
   checkQuestions(step, at, note, once);
   checkLinks(step, at, note);
+}
+
+/** A job names its faults and may name its rig; the mending of the piled faults stands on the lesson's. */
+function checkMend({ rig, faults }: MendStep, at: string, note: Note, once: Once): void {
+  if (rig !== undefined && !faults) note(`${at}.rig`, shown(rig), 'a step that mends "faults" of its own');
+  once(`${at}.faults`, faults?.map(({ id }) => id) ?? []);
+  for (const [i, fault] of (faults ?? []).entries()) checkFault(fault, `${at}.faults[${i}]`, note);
 }
 
 function checkItem(lesson: Lesson, item: Item, at: string, note: Note, once: Once): void {

@@ -1,4 +1,5 @@
 /** The rules of a lesson as pure functions: what may happen, and what it makes of the journey. */
+import type { Fault } from '#physics';
 import { UNTOUCHED, type Journey, type Phase, type Prediction, type StepRecord } from './journey.ts';
 import {
   changes,
@@ -7,6 +8,7 @@ import {
   type EntryStep,
   type FaultStep,
   type Lesson,
+  type MendStep,
   type Question,
   type Step,
   type TaughtStep,
@@ -22,6 +24,31 @@ export function stepAt(lesson: Lesson, index: number): Step {
 /** The steps that put a fault in, in order. */
 export function faultSteps(lesson: Lesson): FaultStep[] {
   return lesson.steps.filter((step) => step.kind === 'fault');
+}
+
+/** A fault to be mended. Its id is that of the words that name it, and of its repair. */
+export interface Job {
+  readonly id: string;
+  readonly fault: Fault;
+}
+
+/** What a mending step has to mend: faults of its own, or those the lesson has piled up. */
+export function jobsOf(lesson: Lesson, step: MendStep): readonly Job[] {
+  return step.faults
+    ? step.faults.map(({ id, ...fault }) => ({ id: `${step.id}/${id}`, fault }))
+    : faultSteps(lesson).map(({ id, fault }) => ({ id, fault }));
+}
+
+/** The repairs made in a mending step, in the order made. */
+export function repairsIn(lesson: Lesson, step: MendStep, { repairs }: Journey): readonly string[] {
+  const jobs = jobsOf(lesson, step);
+  return repairs.filter((repair) => jobs.some(({ id }) => id === repair));
+}
+
+/** The mending step on screen, if it is one that mends this. */
+function mendingOf(lesson: Lesson, journey: Journey, job: string): MendStep | undefined {
+  const step = stepAt(lesson, journey.stepIndex);
+  return step.kind === 'mend' && jobsOf(lesson, step).some(({ id }) => id === job) ? step : undefined;
 }
 
 /** What was done in a step; an untouched record where nothing was. */
@@ -95,7 +122,7 @@ export function furthestPhase(lesson: Lesson, step: Step, journey: Journey): Pha
 
 /** Whether nothing more is asked at a step. */
 export function isDone(lesson: Lesson, step: Step, journey: Journey): boolean {
-  if (step.kind === 'mend') return allRepaired(lesson, journey);
+  if (step.kind === 'mend') return allRepaired(lesson, step, journey);
   // The entry check steers; nobody has to take it.
   if (step.kind === 'entry') return true;
   return ['settled', 'finished'].includes(furthestPhase(lesson, step, journey));
@@ -127,19 +154,36 @@ export function mayFinish(lesson: Lesson, journey: Journey): boolean {
   return last && isDone(lesson, stepAt(lesson, journey.stepIndex), journey);
 }
 
-export function mayRepair(lesson: Lesson, journey: Journey, stepId: string): boolean {
-  return faultSteps(lesson).some((step) => step.id === stepId) && !journey.repairs.includes(stepId);
+export function mayRepair(lesson: Lesson, journey: Journey, job: string): boolean {
+  return mendingOf(lesson, journey, job) !== undefined && !journey.repairs.includes(job);
 }
 
 /** A repair can be taken back until the learner has gone on. */
-export function mayUndo(lesson: Lesson, journey: Journey, stepId: string): boolean {
-  const mend = lesson.steps.findIndex(({ kind }) => kind === 'mend');
-  return journey.repairs.includes(stepId) && journey.furthest === mend && !journey.finished;
+export function mayUndo(lesson: Lesson, journey: Journey, job: string): boolean {
+  const here = mendingOf(lesson, journey, job) !== undefined && journey.furthest === journey.stepIndex;
+  return here && journey.repairs.includes(job) && !journey.finished;
 }
 
-/** Whether every fault of the lesson is mended. */
-export function allRepaired(lesson: Lesson, journey: Journey): boolean {
-  return faultSteps(lesson).every((step) => journey.repairs.includes(step.id));
+/** Whether all that a mending step has to mend is mended. */
+export function allRepaired(lesson: Lesson, step: MendStep, { repairs }: Journey): boolean {
+  return jobsOf(lesson, step).every(({ id }) => repairs.includes(id));
+}
+
+/**
+ * The smallest set of jobs whose repair alone brings a run to its rate, the best of that size first; undefined
+ * where not even all of them do. `flowWith` gives the flow outdoors with these jobs done, L/s.
+ */
+export function fewest(
+  jobs: readonly string[],
+  flowWith: (repaired: readonly string[]) => number,
+  required_L_s: number,
+): readonly string[] | undefined {
+  const subsets = Array.from({ length: 2 ** jobs.length }, (_, set) => jobs.filter((_, i) => set & (1 << i)));
+  return subsets
+    .map((repaired) => ({ repaired, flow_L_s: flowWith(repaired) }))
+    .filter(({ flow_L_s }) => flow_L_s >= required_L_s)
+    .sort((one, other) => one.repaired.length - other.repaired.length || other.flow_L_s - one.flow_L_s)[0]
+    ?.repaired;
 }
 
 /** Index of the step a right entry check leads to. */

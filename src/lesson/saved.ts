@@ -2,9 +2,9 @@
 import * as v from 'valibot';
 import { PHASES, type Journey, type Phase } from './journey.ts';
 import {
-  faultSteps,
   furthestPhase,
   isDone,
+  jobsOf,
   leapTarget,
   mayLeap,
   mayPredict,
@@ -128,8 +128,10 @@ function wayHolds(lesson: Lesson, journey: Journey): boolean {
 export function couldHaveHappened(lesson: Lesson, { journey, phase }: SavedSnapshot): boolean {
   const { stepIndex, furthest, records, repairs, finished } = journey;
   const ids = lesson.steps.map((step) => step.id);
-  const faultIds = faultSteps(lesson).map((step) => step.id);
-  const mend = lesson.steps.findIndex(({ kind }) => kind === 'mend');
+  // What can have been mended: the jobs of the mending steps that were reached.
+  const jobs = lesson.steps
+    .slice(0, furthest + 1)
+    .flatMap((step) => (step.kind === 'mend' ? jobsOf(lesson, step).map(({ id }) => id) : []));
   const last = lesson.steps.length - 1;
   return (
     furthest <= last &&
@@ -137,8 +139,7 @@ export function couldHaveHappened(lesson: Lesson, { journey, phase }: SavedSnaps
     Object.keys(records).every((id) => ids.includes(id) && ids.indexOf(id) <= furthest) &&
     lesson.steps.every((step) => stepHolds(step, journey)) &&
     wayHolds(lesson, journey) &&
-    repairs.every((id, i) => faultIds.includes(id) && repairs.indexOf(id) === i) &&
-    (repairs.length === 0 || furthest >= mend) &&
+    repairs.every((id, i) => jobs.includes(id) && repairs.indexOf(id) === i) &&
     (!finished || (furthest === last && isDone(lesson, stepAt(lesson, last), journey))) &&
     phaseHolds(lesson, journey, phase)
   );

@@ -64,14 +64,15 @@ const share = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
 const options = v.pipe(v.array(id), v.minLength(3, 'at least 3 options'));
 const ids = v.pipe(v.array(id), v.minLength(1, 'at least one id'));
 
-const fault = v.strictObject({
+const faultKeys = {
   kind: v.picklist(FAULT_KINDS),
   at: id,
   amount: v.pipe(share, v.gtValue(0, 'more than 0')),
   span_m: v.optional(v.pipe(v.number(), v.finite(), v.gtValue(0, 'more than 0'))),
   straight_m: v.optional(v.pipe(v.number(), v.finite(), v.minValue(0))),
   manner: v.optional(v.picklist(['bunched', 'draped'])),
-});
+};
+const fault = v.strictObject(faultKeys);
 
 const link = v.union([v.strictObject({ id, piece: id }), v.strictObject({ id, chart: v.picklist(CHARTS) })]);
 
@@ -152,7 +153,21 @@ const entryStep = v.strictObject({
   skipTo: id,
 });
 
-const mendStep = v.strictObject({ id, kind: v.literal('mend'), aim: v.optional(id) });
+/** Faults mended in any order, each repair taken back at will: the lesson's piled ones, or a job of its own. */
+const mendStep = v.strictObject({
+  id,
+  kind: v.literal('mend'),
+  aim: v.optional(id),
+  /** Another rig than the lesson's, for a job with `faults` of its own. */
+  rig: v.optional(id),
+  faults: v.optional(
+    v.pipe(
+      v.array(v.strictObject({ id, ...faultKeys })),
+      v.minLength(2, '2 to 5 faults'),
+      v.maxLength(5, '2 to 5 faults'),
+    ),
+  ),
+});
 
 export const lessonSchema = v.strictObject({
   format: v.literal(1),

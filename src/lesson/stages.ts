@@ -1,8 +1,8 @@
 /** How the run stands at each point of a lesson: which rig, which faults, which fan and speed. */
 import type { Fault } from '#physics';
 import type { Journey } from './journey.ts';
-import { faultSteps, recordOf, stepAt } from './rules.ts';
-import { isTaught, type Lesson, type Setup, type Step, type TaughtStep } from './schema.ts';
+import { faultSteps, jobsOf, recordOf, repairsIn, stepAt } from './rules.ts';
+import { isTaught, type Lesson, type MendStep, type Setup, type Step, type TaughtStep } from './schema.ts';
 import type { LessonView } from './view.ts';
 
 export interface Stage {
@@ -29,7 +29,7 @@ export function pile(lesson: Lesson, count = Infinity): Stage {
 /** Fault steps that come before a step of the lesson, none of them once the mending is past. */
 function pileBefore(lesson: Lesson, step: Step): Stage {
   const before = lesson.steps.slice(0, lesson.steps.indexOf(step));
-  if (before.some(({ kind }) => kind === 'mend')) return pile(lesson, 0);
+  if (before.some((each) => each.kind === 'mend' && !each.faults)) return pile(lesson, 0);
   return pile(lesson, before.filter(({ kind }) => kind === 'fault').length);
 }
 
@@ -53,17 +53,20 @@ export function stagesOf(lesson: Lesson, step: TaughtStep): { readonly from: Sta
   return { from, to: set(from, step.to) };
 }
 
-const mended = (lesson: Lesson, repairs: readonly string[]): Stage => ({
-  rig: lesson.rig,
-  faults: faultSteps(lesson)
-    .filter((step) => !repairs.includes(step.id))
-    .map((step) => step.fault),
-});
+/** The run of a mending step with these repairs made. */
+export function mended(lesson: Lesson, step: MendStep, repairs: readonly string[] = []): Stage {
+  return {
+    rig: step.rig ?? lesson.rig,
+    faults: jobsOf(lesson, step)
+      .filter(({ id }) => !repairs.includes(id))
+      .map(({ fault }) => fault),
+  };
+}
 
 /** What the picture shows now: a step's change from its reveal on; in the mending, what is not mended. */
 export function stageNow(lesson: Lesson, { context }: LessonView): Stage {
   const step = stepAt(lesson, context.stepIndex);
-  if (step.kind === 'mend') return mended(lesson, context.repairs);
+  if (step.kind === 'mend') return mended(lesson, step, context.repairs);
   if (!isTaught(step)) return pileBefore(lesson, step);
   const { from, to } = stagesOf(lesson, step);
   return recordOf(context, step.id).revealed ? to : from;
@@ -72,13 +75,14 @@ export function stageNow(lesson: Lesson, { context }: LessonView): Stage {
 /** The ghost: the run one change ago. In the mending that is before the last repair. */
 export function stageBefore(lesson: Lesson, { context }: LessonView): Stage {
   const step = stepAt(lesson, context.stepIndex);
-  if (step.kind === 'mend') return mended(lesson, context.repairs.slice(0, -1));
+  if (step.kind === 'mend') return mended(lesson, step, repairsIn(lesson, step, context).slice(0, -1));
   return isTaught(step) ? stagesOf(lesson, step).from : pileBefore(lesson, step);
 }
 
 /** The rig of the step on screen with nothing wrong. */
 export function stageHealthy(lesson: Lesson, { context }: LessonView): Stage {
   const step = stepAt(lesson, context.stepIndex);
+  if (step.kind === 'mend') return { ...mended(lesson, step), faults: [] };
   if (!isTaught(step)) return pile(lesson, 0);
   const { rig, fan, speed } = stagesOf(lesson, step).from;
   return {
@@ -108,15 +112,24 @@ export function account(
     const changed = recordOf(context, step.id).revealed && step.to;
     return changed ? [opening, { line: { kind: 'change', stepId: step.id }, stage: to }] : [opening];
   }
-  const mending = step.kind === 'mend';
+  const repairs = step.kind === 'mend' ? repairsIn(lesson, step, context) : [];
+  const credits = repairs.flatMap((stepId, i) =>
+    step.kind === 'mend'
+      ? [
+          {
+            line: { kind: 'credit' as const, stepId },
+            stage: mended(lesson, step, repairs.slice(0, i + 1)),
+          },
+        ]
+      : [],
+  );
+  // A job is found as it is: its account opens there, and what each fault took is for the repairs to show.
+  if (step.kind === 'mend' && step.faults)
+    return [{ line: { kind: 'opening' }, stage: mended(lesson, step) }, ...credits];
   const seen = seenFaults(lesson, context);
   const debits = seen.map((each, i) => ({
     line: { kind: 'debit' as const, stepId: each.id },
     stage: { rig: lesson.rig, faults: seen.slice(0, i + 1).map(({ fault }) => fault) },
-  }));
-  const credits = (mending ? context.repairs : []).map((stepId, i) => ({
-    line: { kind: 'credit' as const, stepId },
-    stage: mended(lesson, context.repairs.slice(0, i + 1)),
   }));
   return [{ line: { kind: 'opening' }, stage: pile(lesson, 0) }, ...debits, ...credits];
 }
@@ -132,16 +145,20 @@ function seenFaults(lesson: Lesson, journey: Journey) {
     });
 }
 
-/** Every stage the lesson can rest at: each subset of the piled faults where they are mended, and every case. */
+/** Every stage the lesson can rest at: each subset of the faults of a mending, and every case. */
 export function everyStage(lesson: Lesson): Stage[] {
-  const steps = faultSteps(lesson);
   const stages: Stage[] = [];
-  if (lesson.steps.some(({ kind }) => kind === 'mend')) {
-    for (let subset = 0; subset < 2 ** steps.length; subset++)
-      stages.push({
-        rig: lesson.rig,
-        faults: steps.filter((_, i) => subset & (1 << i)).map(({ fault }) => fault),
-      });
+  for (const step of lesson.steps) {
+    if (step.kind !== 'mend') continue;
+    const jobs = jobsOf(lesson, step).map(({ id }) => id);
+    for (let subset = 2 ** jobs.length - 1; subset >= 0; subset--)
+      stages.push(
+        mended(
+          lesson,
+          step,
+          jobs.filter((_, i) => subset & (1 << i)),
+        ),
+      );
   }
   for (const step of lesson.steps) {
     if (!isTaught(step)) continue;
@@ -160,6 +177,7 @@ function everyFault(lesson: Lesson): readonly string[] {
   const known = listed.get(lesson);
   if (known) return known;
   const faults = lesson.steps.flatMap((step) => {
+    if (step.kind === 'mend') return jobsOf(lesson, step).map(({ fault }) => fault);
     if (!isTaught(step)) return [];
     const { from, to } = stagesOf(lesson, step);
     return [...from.faults, ...to.faults];

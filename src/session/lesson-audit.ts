@@ -9,6 +9,8 @@ import {
   fillWords,
   guessesFlow,
   isTaught,
+  jobsOf,
+  mended,
   runValues,
   stagesOf,
   stepValues,
@@ -18,7 +20,9 @@ import {
   type Lesson,
   type LessonProblem,
   type LessonText,
+  type MendStep,
   type Sight,
+  type Stage,
   type TaughtStep,
 } from '#lesson';
 import { FAULTS, solve, type Rig, type Stock } from '#physics';
@@ -65,6 +69,7 @@ export function auditLesson(
     if (solution.outcome === 'failed') note(`rig ${stage.rig}`, solution.found, solution.allowed);
   }
   for (const [i, step] of lesson.steps.entries()) {
+    if (step.kind === 'mend') checkMend(lesson, text, step, `steps[${i}]`, rigs, stock, note, noteOf(words));
     if (!isTaught(step)) continue;
     checkPlaces(lesson, step, `steps[${i}]`, rigs, stock, note);
     if (problems.length > 0) continue;
@@ -85,22 +90,71 @@ function checkPlaces(
   note: Note,
 ): void {
   const { from, to } = stagesOf(lesson, step);
-  const run = rigs[from.rig]!.run;
-  const ids = run.map(({ id }) => id);
-  for (const fault of to.faults) {
-    const piece = run.find(({ id }) => id === fault.at);
-    if (!piece) note(`${at}: ${fault.kind} at`, `"${fault.at}"`, ids.join(', '));
-    else if (!FAULTS[fault.kind].fits(piece, stock)) {
-      const fitting = run.filter((each) => FAULTS[fault.kind].fits(each, stock)).map(({ id }) => id);
-      note(`${at}: ${fault.kind} at`, `"${fault.at}"`, fitting.join(', ') || 'another rig');
-    }
-  }
+  const ids = rigs[from.rig]!.run.map(({ id }) => id);
+  checkFaults(to, at, rigs, stock, note);
   const named = (step.chain ?? []).flatMap((link) => ('piece' in link ? [link.piece] : []));
   if (step.kind === 'case' && step.subject !== undefined) named.push(step.subject);
   for (const question of [step.observe, step.explain, step.again])
     if (question?.check === 'which-piece' || question?.check === 'biggest-loss')
       named.push(...question.options);
   for (const id of named) if (!ids.includes(id)) note(`${at}: piece`, `"${id}"`, ids.join(', '));
+}
+
+function checkFaults(
+  { rig, faults }: Stage,
+  at: string,
+  rigs: Readonly<Record<string, Rig>>,
+  stock: Stock,
+  note: Note,
+): void {
+  const { run } = rigs[rig]!;
+  for (const fault of faults) {
+    const piece = run.find(({ id }) => id === fault.at);
+    const fitting = run.filter((each) => FAULTS[fault.kind].fits(each, stock)).map(({ id }) => id);
+    if (!piece) note(`${at}: ${fault.kind} at`, `"${fault.at}"`, run.map(({ id }) => id).join(', '));
+    else if (!fitting.includes(piece.id))
+      note(`${at}: ${fault.kind} at`, `"${fault.at}"`, fitting.join(', ') || 'another rig');
+  }
+}
+
+/** A job has an aim: it fails its rate as it is found, and passes it once all is mended. */
+function checkMend(
+  lesson: Lesson,
+  text: LessonText,
+  step: MendStep,
+  at: string,
+  rigs: Readonly<Record<string, Rig>>,
+  stock: Stock,
+  note: Note,
+  noteWords: Note,
+): void {
+  const found = mended(lesson, step);
+  checkFaults(found, at, rigs, stock, note);
+  const all = jobsOf(lesson, step).map(({ id }) => id);
+  const [now, healthy] = [found, mended(lesson, step, all)].map((stage) => solve(rigAt(rigs, stage), stock));
+  if (now?.outcome !== 'solved' || healthy?.outcome !== 'solved') return;
+  const rule = rigs[found.rig]!.required?.flow_L_s;
+  const [low, high] = [now, healthy].map(({ flow_L_s }) => flow_L_s.outdoors.toFixed(1));
+  if (
+    step.faults &&
+    (rule === undefined || now.flow_L_s.outdoors >= rule || healthy.flow_L_s.outdoors < rule)
+  )
+    note(
+      `${at}.faults`,
+      `${low} L/s as found, ${high} mended, ${rule ?? 'nothing'} required`,
+      'a rig whose required rate lies between the two',
+    );
+  const values = (choice: UnitChoice) =>
+    runValues({ healthy, now, ...(rule === undefined ? {} : { required_L_s: rule }) }, choice);
+  for (const [key, { title, html }] of Object.entries(text.sections)) {
+    if (key.split('/')[0] !== step.id) continue;
+    try {
+      fillWords(title, values(defaults), key);
+      fill(html, values(defaults), key);
+    } catch (error) {
+      noteWords(key, (error as Error).message, 'a value this step has');
+    }
+  }
 }
 
 function checkAnswers(step: TaughtStep, at: string, sight: Sight, note: Note): void {

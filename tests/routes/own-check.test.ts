@@ -80,6 +80,30 @@ describe('a lesson that does not hold', () => {
   });
 
   it.each([
+    ['passes its rate as it is found', 0.05, 'found 39.5 L/s as found'],
+    ['names a value a job has not', 1, 'no value for the placeholder "drop"'],
+  ])('has no job that %s', (_name, amount, found) => {
+    const faults = [
+      { id: 'belly', kind: 'sag', at: 'out', amount },
+      { id: 'ties', kind: 'tight-ties', at: 'out', amount: amount * 0.9 },
+    ];
+    const steps = [...structure.steps, { id: 'attic', kind: 'mend', faults }];
+    const words =
+      '## attic: An attic\n\n### brief\n\nMend it.\n\n### belly: Bellies\n\n### ties: Ties\n\n### done\n\n' +
+      (amount === 1 ? 'It was {drop}.' : 'It is done.');
+    const checked = check(
+      { ...example.structure, content: JSON.stringify({ ...structure, steps }) },
+      { ...example.words, content: `${example.words.content}\n${words}\n` },
+    );
+    const lines = checked.ok ? [] : checked.lines;
+    expect(lines).toHaveLength(1);
+    expect(lines[0]).toContain(found);
+    expect(lines[0]).toMatch(
+      amount === 1 ? /^text.en.md, attic\/done/ : /a rig whose required rate lies between the two/,
+    );
+  });
+
+  it.each([
     ['a script', '<script>alert(1)</script>', 'no HTML tags'],
     ['a handler', '<img src=x onerror=alert(1)>', 'no HTML tags'],
     ['a tag in a table', '\n\n| a |\n| - |\n| <img src=x onerror=alert(1)> |\n\n', 'no HTML tags'],

@@ -1,9 +1,12 @@
 /** A whole lesson as words to read, with every number worked out: for its author and for whoever scores it. */
 import {
   fill,
+  fewest,
   fillWords,
   guessesFlow,
   isTaught,
+  jobsOf,
+  mended,
   pile,
   runValues,
   stagesOf,
@@ -11,6 +14,7 @@ import {
   type Item,
   type PlaceholderValues,
   type Question,
+  type Stage,
   type Step,
 } from '#lesson';
 import type { LoadedLesson } from '#lesson-author';
@@ -53,6 +57,7 @@ export function script({ lesson, text }: LoadedLesson, brief = false): string {
       say(`        ${body(`${key}/${option}`).replaceAll('\n', '\n        ')}`);
     });
   };
+  const out = (stage: Stage) => solved(rigAt(rigs, stage)).flow_L_s.outdoors;
   const bare = solved(rigAt(rigs, pile(lesson, 0)));
   const required = rigs[lesson.rig]?.required?.flow_L_s;
   const shared = runValues(
@@ -72,10 +77,30 @@ export function script({ lesson, text }: LoadedLesson, brief = false): string {
     values = shared;
     const at = (rest: string) => `${step.id}/${rest}`;
     say(`\n## ${step.id} (${kindOf(step)})`);
+    if (step.kind === 'mend') {
+      const found = mended(lesson, step);
+      const jobs = jobsOf(lesson, step).map(({ id }) => id);
+      const rate = rigs[found.rig]?.required?.flow_L_s;
+      const rule = rate === undefined ? {} : { required_L_s: rate };
+      const [now, healthy] = [solved(rigAt(rigs, found)), solved(rigAt(rigs, { ...found, faults: [] }))];
+      if (step.faults) values = runValues({ healthy, now, ...rule }, defaults);
+      say(
+        `${found.rig}: ${flow(now)} -> ${flow(healthy)} L/s${rate === undefined ? '' : `, ${rate} required`}`,
+      );
+      // What each repair buys if it is the only one.
+      for (const id of jobs) {
+        const alone = flow(solved(rigAt(rigs, mended(lesson, step, [id]))));
+        say(`   ${step.faults ? title(id) : id}: ${alone} L/s if only that is mended`);
+      }
+      const enough =
+        rate === undefined ? undefined : fewest(jobs, (ids) => out(mended(lesson, step, ids)), rate);
+      if (enough) say(`   the fewest that pass: ${enough.join(', ')}`);
+    }
     if (!isTaught(step)) {
       if (brief) continue;
       tell(step.id);
       tell(at('brief'));
+      if (step.kind === 'mend') tell(at('done'));
       if (step.kind === 'entry') for (const item of step.questions) cards(at(item.id), item);
       continue;
     }

@@ -9,6 +9,8 @@ import {
   everyStage,
   faultSteps,
   isTaught,
+  jobsOf,
+  mended,
   pile,
   stageBefore,
   stagesOf,
@@ -98,8 +100,8 @@ export function curvesOf(play: LessonPlay): Curve[] {
   if (step.kind === 'mend') {
     const worst: Curve = {
       id: 'worst',
-      label: say('play.curve.worst', { count: faultSteps(lesson).length }),
-      points: runs.curveAt(pile(lesson)),
+      label: say('play.curve.worst', { count: jobsOf(lesson, step).length }),
+      points: runs.curveAt(mended(lesson, step)),
       tone: 'before',
     };
     return [healthy, worst, present(say('play.curve.now'))];
@@ -148,17 +150,22 @@ export function entriesOf(
   bands: Readonly<Record<string, Likely>>,
 ): LedgerEntry[] {
   const title = (id: string) => text.sections[id]?.title ?? id;
-  const isCase = currentStep(play.snapshot).kind === 'case';
+  const here = currentStep(play.snapshot);
+  const isCase = here.kind === 'case';
+  const job = here.kind === 'mend' && here.faults !== undefined;
   const pieceOf = (id: string) => {
     const step = play.lesson.steps.filter(isTaught).find((each) => each.id === id);
-    return step && subjectOf(step);
+    if (step) return subjectOf(step);
+    return here.kind === 'mend'
+      ? jobsOf(play.lesson, here).find((each) => each.id === id)?.fault.at
+      : undefined;
   };
   const entries = play.balances.map(({ line, stage, flow_L_s, before_L_s }: Balance, i): LedgerEntry => {
     const still = !play.moving || i < play.balances.length - 1;
     const balance = { flow_L_s, before_L_s, likely: still ? bands[stage] : undefined };
     if (line.kind === 'opening') {
       const standing = isCase && play.before !== play.healthy;
-      const label = say(standing ? 'play.ledger.before' : 'play.ledger.opening');
+      const label = say(job ? 'play.ledger.found' : standing ? 'play.ledger.before' : 'play.ledger.opening');
       return { id: 'opening', label, kind: 'opening', ...balance };
     }
     const kind = line.kind !== 'change' ? line.kind : flow_L_s > before_L_s ? 'credit' : 'debit';
@@ -170,7 +177,7 @@ export function entriesOf(
       ...balance,
     };
   });
-  if (isCase) return entries;
+  if (isCase || job) return entries;
   const last = entries[entries.length - 1]!.flow_L_s;
   const there = new Set(play.balances.map(({ line }) => (line.kind === 'opening' ? '' : line.stepId)));
   const ahead = faultSteps(play.lesson)
@@ -205,7 +212,13 @@ export function walkExtent(play: LessonPlay): [number, number] {
     .map((step) => stagesOf(play.lesson, step))
     .flatMap(({ from, to }) => [from, to])
     .filter(({ rig }) => rig === play.target.rig);
-  for (const stage of [{ ...play.target, faults: [] }, ...piles, ...cases]) {
+  const jobs = play.lesson.steps.flatMap((step) => (step.kind === 'mend' ? [mended(play.lesson, step)] : []));
+  for (const stage of [
+    { ...play.target, faults: [] },
+    ...piles,
+    ...cases,
+    ...jobs.filter(({ rig }) => rig === play.target.rig),
+  ]) {
     for (const station of play.runs.at(stage).stations) {
       low = Math.min(low, station.totalPressure_Pa, station.staticPressure_Pa);
       high = Math.max(high, station.totalPressure_Pa);

@@ -1,6 +1,6 @@
 /** One sentence for a screen reader after each change: what, from what, to what. */
 import { say } from '#i18n';
-import { currentStep, isTaught, type LessonText } from '#lesson';
+import { currentStep, isTaught, jobsOf, repairsIn, type LessonText } from '#lesson';
 import type { Solution } from '#physics';
 import type { LessonPlay } from '#session';
 import { show, type UnitChoice } from '#units';
@@ -33,11 +33,10 @@ export function spokenChange(
     const read = reading === undefined ? [] : [say('play.spoken.reading', { reading })];
     return [change, ...leaks(play, choice), ...read].join(' ');
   }
-  const last = play.snapshot.context.repairs.at(-1);
-  const mended = play.lesson.steps.find((each) => each.id === last);
-  return step.kind === 'mend' && mended?.kind === 'fault'
-    ? say('play.spoken.mended', { fault: faultWord(mended.fault), ...values })
-    : '';
+  if (step.kind !== 'mend') return '';
+  const last = repairsIn(play.lesson, step, play.snapshot.context).at(-1);
+  const job = jobsOf(play.lesson, step).find(({ id }) => id === last);
+  return job ? say('play.spoken.mended', { fault: faultWord(job.fault), ...values }) : '';
 }
 
 /** What joints let out into the roof space and in from it, where it changed. */

@@ -4,6 +4,7 @@ import {
   fill,
   fillWords,
   isTaught,
+  mended,
   pile,
   recordOf,
   runValues,
@@ -34,6 +35,8 @@ export function valuesOf(
   const step = currentStep(play.snapshot);
   const { healthy, lesson, runs, snapshot } = play;
   const rule = required === undefined ? {} : { required_L_s: required.flow_L_s };
+  if (step.kind === 'mend' && step.faults)
+    return runValues({ healthy, now: runs.at(mended(lesson, step)), ...rule }, choice);
   if (!isTaught(step)) return runValues({ healthy, now: runs.at(pile(lesson, 0)), ...rule }, choice);
   const { from, to } = stagesOf(lesson, step);
   const predicted = recordOf(snapshot.context, step.id).lockedPrediction?.flow_L_s;
