@@ -154,8 +154,13 @@ export function tables(view: CrossingView): ChartTable[] {
 export function reading(view: CrossingView, flow_L_s: number): { text: string; aloud: string } {
   const { choice } = view;
   const run = readable(view);
-  const fan_Pa = pressureAt(tidy(view.fan), flow_L_s);
-  const run_Pa = run ? pressureAt(tidy(run.points), flow_L_s) : null;
+  const along = (points: Parameters<typeof tidy>[0]) => pressureAt(tidy(points), flow_L_s);
+  const readable_Pa = { fan: along(view.fan), run: run ? along(run.points) : null };
+  // Where they meet both are what was solved; the drawn points lie to either side of it.
+  const met = view.point && flow_L_s === view.point.flow_L_s ? view.point.pressure_Pa : undefined;
+  const meets = (value: number | null) => (met === undefined || value === null ? value : met);
+  const fan_Pa = meets(readable_Pa.fan);
+  const run_Pa = run?.tone === 'present' ? meets(readable_Pa.run) : readable_Pa.run;
   const way = fan_Pa == null ? (run_Pa == null ? 'none' : 'run') : run_Pa == null ? 'fan' : 'both';
   const spare = fan_Pa != null && run_Pa != null ? difference('pressure', run_Pa, fan_Pa, choice) : 0;
   return {

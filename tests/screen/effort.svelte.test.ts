@@ -69,7 +69,7 @@ describe('the steam clock', () => {
     ['what-the-room-feels', 'one fault'],
     ['watts-and-litres', 'one fault'],
   ])('ends %s with the sound run and the run with %s, which stays damp longer', (slug, label) => {
-    const stories = endStories(opened(slug).play);
+    const stories = endStories(opened(slug).play)!.stories;
     expect(stories.map((story) => story.label)).toEqual(['healthy run', label]);
     const damp = stories.map(({ moments }) => moments.filter(({ film_g }) => film_g > 1).length);
     expect(damp[1]!).toBeGreaterThan(damp[0]!);

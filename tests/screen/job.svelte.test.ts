@@ -40,6 +40,8 @@ beforeEach(async () => {
   }
   flushSync();
   await screen.findByRole('button', { name: /^Mend .*nest/i }, { timeout: 20_000 });
+  await vi.waitFor(() => expect(play.moving).toBe(false), { timeout: 5000 });
+  flushSync();
 });
 
 afterEach(() => {

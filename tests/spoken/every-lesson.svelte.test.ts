@@ -1,9 +1,9 @@
-/** What is told by itself after each reveal of every other lesson, against the stored list: flow, leaks, reading, watts, drying. */
+/** What is told by itself after each reveal and repair of every other lesson, against the stored list: flow, leaks, reading, watts, drying. */
 import './page.ts';
 import { join } from 'node:path';
 import { tick } from 'svelte';
 import { expect, test, vi } from 'vitest';
-import { guessesFlow, isTaught, type Lesson, type TaughtStep } from '#lesson';
+import { guessesFlow, isTaught, jobsOf, type Lesson, type TaughtStep } from '#lesson';
 import { loadLessons } from '#lesson-load';
 import { compared } from '../gallery/stored.ts';
 import { EVENTS, opened, sentences, told, type Opened } from './open.svelte.ts';
@@ -37,9 +37,13 @@ async function listened(lesson: Lesson): Promise<string[]> {
   document.querySelector<HTMLElement>('#panel .press')!.click();
   for (const step of lesson.steps) {
     if (isTaught(step)) lines.push(`${step.id}: ${sentences(await through(reader, step))}`);
-    else if (step.kind === 'mend')
-      for (const { id, kind } of lesson.steps)
-        if (kind === 'fault') await reader.send({ type: 'repair.make', stepId: id });
+    else if (step.kind === 'mend') {
+      lines.push(`${step.id}: ${sentences(told())}`);
+      for (const { id } of jobsOf(lesson, step)) {
+        await reader.send({ type: 'repair.make', stepId: id });
+        lines.push(`${id}: ${sentences(told())}`);
+      }
+    }
     await reader.send({ type: 'step.next' });
   }
   reader.close();

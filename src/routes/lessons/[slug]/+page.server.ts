@@ -18,5 +18,19 @@ export function load({ params }: { params: { slug: string } }) {
   const rigs = lessonRigs(lesson);
   const stock = stockFor(lesson, rigs);
   const { bands, assumptions, built } = lessonFacts(lesson, text, rigs, stock);
-  return { lesson, text, languages, rigs, stock, bands, built, assumptions: restsOn(lesson, assumptions) };
+  const next = loadLessons()
+    .filter((each) => each.language === language && each.lesson.number > lesson.number)
+    .sort((one, other) => one.lesson.number - other.lesson.number)
+    .map((each) => ({ slug: each.lesson.slug, title: each.text.title, language: each.language }))[0];
+  return {
+    next,
+    lesson,
+    text,
+    languages,
+    rigs,
+    stock,
+    bands,
+    built,
+    assumptions: restsOn(lesson, assumptions),
+  };
 }

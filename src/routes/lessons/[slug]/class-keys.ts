@@ -2,9 +2,12 @@
  * The keys of a clicker before a class. Forward reads on, then presses what leads on, and where a choice is
  * the class's to make only moves to the next thing to choose: no key ever answers a question.
  */
+import { flushSync } from 'svelte';
+import { currentStep } from '#lesson';
+import type { LessonPlay } from '#session';
+
 interface Actions {
-  /** Back to the step before. */
-  back: () => void;
+  play: Pick<LessonPlay, 'send' | 'snapshot' | 'phase'>;
   leave: () => void;
 }
 
@@ -42,13 +45,30 @@ function choose(area: HTMLElement, way: 1 | -1): boolean {
   return wanted !== undefined;
 }
 
-function forward(area: HTMLElement): void {
-  // A number typed and not yet left is taken first.
+/** Whether the reason for an answer given runs on below what can be seen. */
+function cut(area: HTMLElement): boolean {
+  const foot = area.querySelector('.reason')?.getBoundingClientRect().bottom ?? 0;
+  const bar = area.querySelector('.act')?.getBoundingClientRect().height ?? 0;
+  return foot > area.getBoundingClientRect().bottom - bar;
+}
+
+/** The entry check steers those who come to it: a class that has gone on is not asked again. */
+function passEntry({ play }: Actions): boolean {
+  const been = currentStep(play.snapshot).kind === 'entry' && play.snapshot.context.furthest > 0;
+  if (!been) return false;
+  play.send({ type: 'step.next' });
+  return true;
+}
+
+function forward(area: HTMLElement, actions: Actions): void {
+  // A number typed and not yet left is taken first, so that the same press can lock it in.
   const typed = document.activeElement;
   if (typed instanceof HTMLInputElement && area.contains(typed)) {
-    typed.blur();
+    flushSync(() => typed.blur());
     typed.focus();
   }
+  if (passEntry(actions)) return;
+  if (cut(area) && read(area, 1)) return;
   const onward = area.querySelector<HTMLButtonElement>('.act .press:not(.quiet)');
   const open = onward !== null && onward.getAttribute('aria-disabled') !== 'true';
   if (!open && choose(area, 1)) return;
@@ -57,7 +77,7 @@ function forward(area: HTMLElement): void {
 }
 
 /** Listens until the function it returns is called. */
-export function listen({ back, leave }: Actions): () => void {
+export function listen(actions: Actions): () => void {
   // Before anything else hears them: a slider would take a clicker's PageDown for its own.
   function onkeydown(event: KeyboardEvent): void {
     const area = panel();
@@ -67,14 +87,14 @@ export function listen({ back, leave }: Actions): () => void {
     if ('dark' in screen().dataset || (DARK.includes(key) && !typing)) {
       screen().toggleAttribute('data-dark');
     } else if (key === 'Escape') {
-      leave();
+      actions.leave();
     } else if (!taken(key, document.activeElement) && FORWARD.includes(key) && !event.shiftKey) {
-      if (!event.repeat) forward(area);
+      if (!event.repeat) forward(area, actions);
     } else if (
       !taken(key, document.activeElement) &&
       (BACK.includes(key) || (key === ' ' && event.shiftKey))
     ) {
-      if (!event.repeat && !read(area, -1) && !choose(area, -1)) back();
+      if (!event.repeat && !read(area, -1) && !choose(area, -1)) actions.play.send({ type: 'step.back' });
     } else return;
     event.preventDefault();
     event.stopPropagation();

@@ -2,7 +2,7 @@
 import type { SteamStory, WattsFan, WattsPoint } from '#charts';
 import { say } from '#i18n';
 import { isTaught, pile, stagesOf, type Stage, type TaughtStep } from '#lesson';
-import type { FanTable, Solution } from '#physics';
+import type { FanTable, Fault, Solution } from '#physics';
 import { effortAt, effortsAtSameWatts, showerOf, type LessonPlay } from '#session';
 
 /** Shares of rated speed a line is drawn through; those a fan cannot run at fall out. */
@@ -107,13 +107,19 @@ function worstOf(play: LessonPlay): Stage | undefined {
 }
 
 /** A shower in the lesson's own run with nothing wrong, and with what the lesson put in; empty where it put in nothing. */
-export function endStories(play: LessonPlay): SteamStory[] {
+export function endStories(
+  play: LessonPlay,
+): { readonly house: string; readonly faults: readonly Fault[]; readonly stories: SteamStory[] } | undefined {
   const worst = worstOf(play);
-  if (!worst) return [];
+  if (!worst) return undefined;
   const sound = { ...worst, faults: [] };
   const label = say('play.curve.worst', { count: worst.faults.length });
-  return [
-    story(play, sound, play.runs.at(sound), 'healthy', say('play.curve.healthy')),
-    story(play, worst, play.runs.at(worst), 'present', label),
-  ];
+  return {
+    house: play.runs.rig(worst).name,
+    faults: worst.faults,
+    stories: [
+      story(play, sound, play.runs.at(sound), 'healthy', say('play.curve.healthy')),
+      story(play, worst, play.runs.at(worst), 'present', label),
+    ],
+  };
 }

@@ -2,6 +2,7 @@
 import { say, type MessageKey } from '#i18n';
 import type { Curve, LedgerEntry, WalkLeak, WalkMark, WalkStation } from '#charts';
 import type { Fault, Rig, Solution } from '#physics';
+import type { Frame } from '#scene';
 import { show, type UnitChoice } from '#units';
 import {
   changes,
@@ -132,6 +133,18 @@ export function curvesOf(play: LessonPlay): Curve[] {
   return [healthy, ...ghosts, present(say('play.curve.with', { fault: faultWord(last.fault) }))];
 }
 
+/**
+ * Title of the ledger where nothing was taken or won back: two cases side by side, or another fan or speed.
+ * Undefined where the account speaks for itself.
+ */
+export function ledgerTitle(play: LessonPlay, choice: UnitChoice): string | undefined {
+  const step = currentStep(play.snapshot);
+  const aside = step.kind === 'case' && (step.role === 'compare' || movedBy(play) !== 'run');
+  if (!aside || play.moving || !inPicture(play)) return undefined;
+  const flow = (solution: Solution) => show('flow', solution.flow_L_s.outdoors, choice).text;
+  return say('play.ledger.compared', { before: flow(play.before), flow: flow(play.solution) });
+}
+
 /** A case that puts one fault in is named by it; any other change by what the step is called. */
 export function changeName(lesson: Lesson, text: LessonText, id: string): string {
   const title = text.sections[id]?.title ?? id;
@@ -226,6 +239,20 @@ export function walkExtent(play: LessonPlay): [number, number] {
   }
   const room = (high - low) * 0.1;
   return [low - room, high + room];
+}
+
+/** Height of the pressure walk, px: a strip under a wide drawing, a chart of its own elsewhere. */
+export function walkHeight(
+  { kind, width }: Pick<Frame, 'kind' | 'width'>,
+  windowHeight: number,
+  { paper, front, mending }: { readonly paper: boolean; readonly front: boolean; readonly mending: boolean },
+): number {
+  if (paper) return 84;
+  if (front) return Math.round(windowHeight * 0.5);
+  if (kind !== 'wide') return Math.round(width * 0.45);
+  // The account of repairs is long and needs more of the page.
+  const most = mending ? windowHeight * 0.07 : Math.max(84, windowHeight * 0.1);
+  return Math.round(Math.min(width * 0.075, most));
 }
 
 const CAUSES: Record<Fault['kind'], readonly string[]> = {
