@@ -154,6 +154,8 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
       ? { from: xHeld(result), to: prediction.x, y: frame.height - type * 1.6 }
       : undefined;
 
+  const leaks =
+    result !== null && view.point && difference('flow', view.point.flow_L_s, result, view.choice) !== 0;
   const linesOf = (ghost: boolean): Segment[] =>
     curves
       .filter((curve) => (curve.tone === 'ghost') === ghost)
@@ -191,7 +193,18 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
     ],
     labels: crossingLabels(
       view,
-      { frame, type, fan, curves, dot, required, prediction, gap, missed },
+      {
+        frame,
+        type,
+        fan,
+        curves,
+        dot,
+        required,
+        prediction,
+        gap,
+        missed,
+        ...(leaks ? { leaves: xHeld(result) } : {}),
+      },
       { boxes, segments, faint },
     ),
     likely: view.likely && { from: xHeld(view.likely.low_L_s), to: xHeld(view.likely.high_L_s) },

@@ -24,6 +24,8 @@ export interface LabelGround {
   readonly dot?: Spot;
   readonly required?: number;
   readonly prediction?: { readonly x: number; readonly size: number };
+  /** Where what leaves the run lies on the axis, when leaks make it another flow than the fan's. */
+  readonly leaves?: number;
   readonly gap?: { readonly from: number; readonly to: number; readonly y: number };
   /** Prediction less result in the reader's unit. */
   readonly missed: number;
@@ -117,6 +119,24 @@ export function crossingLabels(view: CrossingView, ground: LabelGround, obstacle
       ];
     });
     requests.push(request('result', [show('flow', view.point.flow_L_s, view.choice).number], spots, true));
+  }
+  if (ground.leaves !== undefined && view.leaving_L_s !== undefined) {
+    const value = show('flow', view.leaving_L_s, view.choice).number;
+    const y = frame.height - height * 0.8;
+    requests.push(
+      request(
+        'leaves',
+        [say('chart.crossing.leaves', { value })],
+        [1, 2, 3].flatMap((row): Place[] =>
+          (['middle', 'end', 'start'] as const).map((anchor) => ({
+            x: ground.leaves! + (anchor === 'end' ? -5 : anchor === 'start' ? 5 : 0),
+            y: y - (row - 1) * height,
+            anchor,
+          })),
+        ),
+        true,
+      ),
+    );
   }
   pushCurves('before', false);
   pushCurves('healthy', false);

@@ -82,7 +82,7 @@ describe('a job', () => {
       `${count < 0 ? 4 : count + 1} repairs brought it to the 25.0 L/s asked for. ` +
         `2 of them would do: ${titled('ties')}, ${titled('nest')}.`,
     );
-    expect(document.querySelector('#panel .done')?.textContent).toBe(
+    expect(document.querySelector('#panel .told')?.textContent).toBe(
       text.sections['put-right/done']!.html.replace(/<[^>]+>/g, ''),
     );
     expect(jobsOf(lesson, step)).toHaveLength(4);
