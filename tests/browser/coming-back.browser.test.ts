@@ -1,6 +1,7 @@
 /** Coming back: by reload, by the browser's own buttons, with spoilt storage and with none. */
 import { describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
+import { loadLessons } from '#lesson-load';
 import * as main from './support/lesson.ts';
 import { answer, begin, click, lock, playTo } from './support/mouse.ts';
 import { page, problemsOf } from './support/page.ts';
@@ -219,4 +220,51 @@ test('with storage switched off the lesson runs, and says it cannot keep the pla
   main.expectEngine(await main.read(reader), main.entriesAfter(1), { flow: 'cfm', pressure: 'Pa' });
   expect(problemsOf(reader)).toEqual([]);
   await reader.context().close();
+});
+
+test('starting over can be taken back, with everything that was said', async () => {
+  const reader = await open();
+  await begin(reader);
+  await lock(reader, 31.5);
+  const kept = await lockedIn(reader);
+  await click(reader, 'Put the fault in');
+  await main.waitForPhase(reader, 'observe');
+  const before = await main.read(reader);
+  await reader.getByRole('button', { name: 'Units and paper' }).click();
+  await reader.getByRole('button', { name: 'Start over' }).click();
+  await main.waitForPhase(reader, 'brief');
+  expect(await lockedIn(reader)).toEqual({});
+  await reader.getByRole('button', { name: 'Put it back' }).click();
+  await main.waitForPhase(reader, 'observe');
+  const after = await main.read(reader);
+  expect([after.big, after.amounts, after.heading]).toEqual([before.big, before.amounts, before.heading]);
+  expect(await reader.locator('[role=alert]').count()).toBe(0);
+  expect(await lockedIn(reader)).toEqual(kept);
+  expect((await reload(reader)).heading).toBe(before.heading);
+  expect(problemsOf(reader)).toEqual([]);
+  await reader.context().close();
+});
+
+test('the end of a lesson leads on to the next, the last to all of them', async () => {
+  const lessons = loadLessons().map(({ lesson, text }) => ({ lesson, title: text.title }));
+  const last = lessons.at(-1)!;
+  for (const { lesson } of [lessons[0]!, last]) {
+    const reader = await page({ path: `/lessons/${lesson.slug}`, reducedMotion: 'reduce' });
+    await main.alive(reader);
+    await play(reader, lesson, false);
+    const on = reader.locator('#panel .act a');
+    await on.first().waitFor();
+    const links = await on.evaluateAll((all) =>
+      all.map((each) => [each.textContent, each.getAttribute('href')]),
+    );
+    expect(links.map(([words]) => words?.trim())).toEqual(
+      lesson === last.lesson ? ['All lessons'] : [`Next lesson: ${lessons[1]!.title}`, 'All lessons'],
+    );
+    await on.first().click();
+    await reader.waitForURL(
+      (url) => url.pathname === (lesson === last.lesson ? '/' : `/lessons/${lessons[1]!.lesson.slug}`),
+    );
+    expect(problemsOf(reader)).toEqual([]);
+    await reader.context().close();
+  }
 });
