@@ -35,14 +35,14 @@ function translated(folder: string, structure: File, language: Language): Lesson
 export function checkFolder(folder: string): { readonly lesson?: LoadedLesson; readonly lines: string[] } {
   const structure = file(folder, 'lesson.json');
   const { words, ...shared } = wordsIn(folder, 'en');
-  const loaded = assemble({ structure, words, ...shared });
+  const named = { structure: structure.name, words: words.name };
+  const loaded = assemble({ structure, words, ...shared }, (lesson, text) =>
+    auditLesson(lesson, text, named),
+  );
   if (!loaded.ok) return { lines: loaded.problems.map(problemText) };
-  const { lesson, text } = loaded;
+  const { lesson } = loaded;
   const others = languagesOf(folder).filter((language) => language !== 'en');
-  const problems = [
-    ...auditLesson(lesson, text, { structure: structure.name, words: words.name }),
-    ...others.flatMap((language) => translated(folder, structure, language)),
-  ].map(problemText);
+  const problems = others.flatMap((language) => translated(folder, structure, language)).map(problemText);
   const wanted = `${String(lesson.number).padStart(2, '0')}-${lesson.slug}`;
   if (basename(folder) !== wanted) problems.push(`${folder}: the folder is called ${wanted}`);
   return problems.length ? { lines: problems } : { lesson: loaded, lines: [] };

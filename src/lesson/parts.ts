@@ -103,12 +103,16 @@ export function withCommon(text: LessonText, common: LessonText['sections']): Le
   return { ...text, sections: { ...common, ...text.sections } };
 }
 
-/** Every part that lacks words, every word without a part, every placeholder that is unknown or tells too soon. */
+/**
+ * Every part that lacks words, every word without a part, every placeholder that is unknown or tells too soon.
+ * Which answers of the `doubted` questions are wrong is not settled, so none of them is asked for its idea.
+ */
 export function checkText(
   lesson: Lesson,
   own: LessonText,
   file: string,
   common: LessonText['sections'] = {},
+  doubted: ReadonlySet<string> = new Set(),
 ): Problem[] {
   const problems: Problem[] = [];
   const text = withCommon(own, common);
@@ -136,7 +140,9 @@ export function checkText(
     if (needs !== 'body' && !section.title) note(key, say('lesson.problem.no-title'), `${heading}: ...`);
     if (needs !== 'title' && !section.html)
       note(key, say('lesson.problem.no-words'), say('lesson.problem.add-words', { heading }));
-    if (wrong && !section.idea) note(key, shown(section.html), say('lesson.problem.add-idea'));
+    const settled = !doubted.has(key.slice(0, key.lastIndexOf('/')));
+    if (wrong && settled && section.html && !section.idea)
+      note(key, shown(section.html.replace(/<[^>]+>/g, '')), say('lesson.problem.add-idea'));
   }
   for (const [key, section] of Object.entries(own.sections)) {
     const part = parts.get(key);

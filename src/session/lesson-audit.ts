@@ -43,10 +43,13 @@ export type Named = string | { readonly structure: string; readonly words: strin
 
 type Note = (path: string, found: string, allowed: string) => void;
 
-/** Everything wrong with a lesson that reads well; `named` is what it is told of. Never throws for what an author wrote. */
+/**
+ * Everything wrong with a lesson that reads well; `named` is what it is told of. Without words, what is wrong
+ * with its structure. Never throws for what an author wrote.
+ */
 export function auditLesson(
   lesson: Lesson,
-  text: LessonText,
+  text: LessonText | undefined,
   named: Named,
   stock: Stock = wholeStock,
 ): LessonProblem[] {
@@ -75,7 +78,7 @@ export function auditLesson(
     if (problems.length > 0) continue;
     const sight = sightOf(lesson, step, rigs, stock);
     checkAnswers(step, `steps[${i}]`, sight, note);
-    checkWords(lesson, text, step, rigs, stock, sight, noteOf(words));
+    if (text) checkWords(lesson, text, step, rigs, stock, sight, noteOf(words));
   }
   return problems;
 }
@@ -120,7 +123,7 @@ function checkFaults(
 /** A job has an aim: it fails its rate as it is found, and passes it once all is mended. */
 function checkMend(
   lesson: Lesson,
-  text: LessonText,
+  text: LessonText | undefined,
   step: MendStep,
   at: string,
   rigs: Readonly<Record<string, Rig>>,
@@ -146,7 +149,7 @@ function checkMend(
     );
   const values = (choice: UnitChoice) =>
     runValues({ healthy, now, ...(rule === undefined ? {} : { required_L_s: rule }) }, choice);
-  for (const [key, { title, html }] of Object.entries(text.sections)) {
+  for (const [key, { title, html }] of Object.entries(text?.sections ?? {})) {
     if (key.split('/')[0] !== step.id) continue;
     try {
       fillWords(title, values(defaults), key);

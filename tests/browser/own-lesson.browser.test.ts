@@ -143,7 +143,7 @@ describe('a lesson that does not hold', () => {
       [
         'cut short',
         { ...good, structure: good.structure.slice(0, 300) },
-        /lesson\.json, JSON: found .+; allowed is JSON/,
+        /lesson\.json, line \d+, column \d+: found .+; allowed is .+/,
       ],
       [
         'a slug of ours, broken',
@@ -158,9 +158,14 @@ describe('a lesson that does not hold', () => {
       [
         'missing feedback',
         { ...good, words: good.words.replace(/#### shifted[^#]*/, '') },
-        /text\.en\.md, sag\/observe\/shifted: found nothing; allowed is a section/,
+        /text\.en\.md, sag\/observe\/shifted, line \d+: found nothing; allowed is a section/,
       ],
-      ['not a lesson at all', { structure: '[]', words: '\u0000\u0001' }, /lesson\.json, .*found nothing/],
+      ['not a lesson at all', { structure: '[]', words: '\u0001' }, /lesson\.json, .*found nothing/],
+      [
+        'in another encoding',
+        { ...good, words: '\u0000#\u0000 \u0000A' },
+        /line 1: .*save the file again as UTF-8/,
+      ],
     ];
     for (const [name, files, words] of cases) {
       await take(reader, files);
@@ -234,7 +239,7 @@ describe('a lesson that does not hold', () => {
       localStorage.setItem(key, JSON.stringify(kept));
     }, `lost-litres.own.${SLUG}`);
     await reader.goto(`${OWN}/play?lesson=${SLUG}`);
-    await reader.getByText('text.en.md, intro: found').waitFor();
+    await reader.getByText('text.en.md, intro, line 3: found').waitFor();
     expect(await reader.locator('main img').count()).toBe(0);
     await reader.goto(`${OWN}/play?lesson=nothing`);
     await reader.getByText('not kept in this browser').waitFor();

@@ -58,6 +58,13 @@ describe('a lesson that does not hold', () => {
     ],
     ['a fault where it cannot be', 'structure', (text) => text.replace('"at": "out"', '"at": "cowl"')],
     ['a rig there is not', 'structure', (text) => text.replace('upstairs-bathroom', 'castle')],
+    ['letters of another encoding', 'words', (text) => text.replace('A bathroom', 'A caf\ufffd')],
+    ['JSON of another encoding', 'structure', (text) => [...text].join('\0')],
+    [
+      'an answer no engine gives, and words that want mending',
+      'structure',
+      (text) => text.replace('"right": "steeper"', '"right": "shifted"').replace('"falls", ', '"fall", '),
+    ],
     ['missing feedback', 'words', (text) => text.replace(/#### shifted[^#]*/, '')],
     ['words for a step that is not there', 'words', (text) => `${text}\n## crimp\n\nWords.`],
     [
@@ -77,6 +84,52 @@ describe('a lesson that does not hold', () => {
     expect(lines.length).toBeGreaterThan(0);
     for (const line of lines)
       expect(line).toMatch(/^(lesson\.json|text\.en\.md), .+: found .+; allowed is .+\.$/);
+  });
+
+  it('is told by the line of the heading in the words, and by line and column in the structure', () => {
+    const line = example.words.content.split('\n').indexOf('#### shifted: It slid across') + 1;
+    expect(linesOf((text) => text.replace('**The fixed-toll idea.** ', ''))).toEqual([
+      expect.stringMatching(
+        new RegExp(`^text.en.md, sag/observe/shifted, line ${line}: .*names the mistaken idea`),
+      ),
+    ]);
+    // Of a heading that is missing, the one it would stand under.
+    expect(linesOf((text) => text.replace(/#### shifted[^#]*/, ''))[0]).toContain(
+      `text.en.md, sag/observe, line ${line - 6}: `.replace('observe,', 'observe/shifted,'),
+    );
+    expect(linesOf((text) => text.replace('"minutes": 8,', '"minutes": 8'), 'structure')).toEqual([
+      expect.stringMatching(/^lesson.json, line 8, column 3: found "aims"; .*put a comma before it/),
+    ]);
+  });
+
+  it.each([
+    ['Latin letters', Buffer.from('# Caf\u00e9\n', 'latin1'), 1],
+    ['UTF-16', Buffer.from('\ufeff# Title\n', 'utf16le'), 1],
+    ['one letter further down', Buffer.concat([Buffer.from('# Title\n\n## a'), Buffer.from([0xe9])]), 3],
+  ])('is one line where a file is not saved as UTF-8: %s', (_name, bytes, line) => {
+    const lines = linesOf(() => bytes.toString('utf8'));
+    expect(lines).toEqual([
+      `text.en.md, line ${line}: found a letter not saved as UTF-8; allowed is UTF-8 only; save the file again as UTF-8.`,
+    ]);
+    expect(linesOf(() => bytes.toString('utf8'), 'structure')).toHaveLength(1);
+  });
+
+  it('is told what the engine shows first, and never asked to call the true answer mistaken', () => {
+    const spoilt = (text: string) => text.replace('"right": "steeper"', '"right": "shifted"');
+    const wrong = linesOf(spoilt, 'structure');
+    expect(wrong).toEqual([
+      'lesson.json, steps[0].observe.right: found "shifted"; allowed is what the engine shows: "steeper".',
+    ]);
+    const files = {
+      structure: { ...example.structure, content: spoilt(example.structure.content) },
+      // Another question's words are held to their right answer all the same.
+      words: { ...example.words, content: example.words.content.replace('**The metres idea.** ', '') },
+    };
+    const checked = check(files.structure, files.words);
+    const lines = checked.ok ? [] : checked.lines;
+    expect(lines).toHaveLength(2);
+    expect(lines[0]).toBe(wrong[0]);
+    expect(lines[1]).toContain('sag/explain/metres');
   });
 
   it.each([
@@ -119,7 +172,9 @@ describe('a lesson that does not hold', () => {
     ['a picture from elsewhere', '![a](https://example.org/a.png)', 'the engine draws the pictures'],
     ['a picture in a link', '[![a](x.png)](https://example.org)', 'the engine draws the pictures'],
   ])('has no words that run: %s', (_name, words, remedy) => {
-    expect(linesOf(inIntro(words)).join('\n')).toMatch(new RegExp(`^text.en.md, intro: found .*${remedy}`));
+    expect(linesOf(inIntro(words)).join('\n')).toMatch(
+      new RegExp(`^text.en.md, intro, line 3: found .*${remedy}`),
+    );
   });
 
   it('nor in a heading', () => {

@@ -24,16 +24,16 @@ export type Checked =
 
 /** Never throws for what an author wrote. */
 export function check(structure: File, words: File): Checked {
-  const loaded = assemble({
-    structure,
-    words,
+  const shared = {
     common: { name: 'common.en.md', content: common },
     glossary: { name: 'glossary.en.md', content: glossary },
-  });
+  };
+  const named = { structure: structure.name, words: words.name };
+  const loaded = assemble({ structure, words, ...shared }, (lesson, text) =>
+    auditLesson(lesson, text, named),
+  );
   if (!loaded.ok) return { ok: false, lines: loaded.problems.map(problemText) };
   const { lesson, text } = loaded;
-  const problems = auditLesson(lesson, text, { structure: structure.name, words: words.name });
-  if (problems.length) return { ok: false, lines: problems.map(problemText) };
   const rigs = lessonRigs(lesson);
   const stock = stockFor(lesson, rigs);
   const { assumptions, built } = stepFacts(lesson, text, rigs, stock);
