@@ -1,7 +1,7 @@
 /** One lesson's folder read, checked by itself and against the engine. */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { basename, join } from 'node:path';
-import { languages, type Language } from '#i18n';
+import { basename, join, resolve } from 'node:path';
+import { languages, say, type Language } from '#i18n';
 import { problemText, type LessonProblem } from '#lesson';
 import { assemble, translationProblems, type File, type LoadedLesson } from '#lesson-author';
 import { auditLesson } from '#lesson-engine';
@@ -35,6 +35,8 @@ function translated(folder: string, structure: File, language: Language): Lesson
 export function checkFolder(folder: string): { readonly lesson?: LoadedLesson; readonly lines: string[] } {
   const structure = file(folder, 'lesson.json');
   const { words, ...shared } = wordsIn(folder, 'en');
+  const missing = [structure, words].filter(({ name }) => !existsSync(name));
+  if (missing.length) return { lines: missing.map(({ name }) => say('lesson.problem.no-file', { name })) };
   const named = { structure: structure.name, words: words.name };
   const loaded = assemble({ structure, words, ...shared }, (lesson, text) =>
     auditLesson(lesson, text, named),
@@ -44,7 +46,7 @@ export function checkFolder(folder: string): { readonly lesson?: LoadedLesson; r
   const others = languagesOf(folder).filter((language) => language !== 'en');
   const problems = others.flatMap((language) => translated(folder, structure, language)).map(problemText);
   const wanted = `${String(lesson.number).padStart(2, '0')}-${lesson.slug}`;
-  if (basename(folder) !== wanted) problems.push(`${folder}: the folder is called ${wanted}`);
+  if (basename(resolve(folder)) !== wanted) problems.push(say('lesson.problem.folder', { folder, wanted }));
   return problems.length ? { lines: problems } : { lesson: loaded, lines: [] };
 }
 

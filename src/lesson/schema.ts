@@ -54,7 +54,7 @@ const OVER_GRILLE = ['powered-hood', 'passive-hood', 'vane-anemometer', 'bag'] a
 
 const id = v.pipe(
   v.string(),
-  v.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, 'small letters, digits and hyphens'),
+  v.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, 'small letters, digits and hyphens, a letter first'),
   // The one such word that every object already answers to.
   v.notValue('constructor', 'any other id'),
 );

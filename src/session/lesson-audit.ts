@@ -22,12 +22,12 @@ import {
   type LessonText,
   type MendStep,
   type Sight,
-  type Stage,
   type TaughtStep,
 } from '#lesson';
-import { FAULTS, solve, type Rig, type Stock } from '#physics';
+import { solve, type Rig, type Stock } from '#physics';
 import { defaults, type UnitChoice } from '#units';
 import { builtValues } from './lesson-numbers.ts';
+import { checkPlaces, checkRigs, type Note } from './lesson-places.ts';
 import { lessonRigs, stock as wholeStock } from './lesson-rig.ts';
 import { rigAt } from './lesson-run.ts';
 import { sightOf } from './lesson-sight.ts';
@@ -40,8 +40,6 @@ const UNITS: readonly UnitChoice[] = [
 
 /** What problems are told of: each of the two files, or one name for both. */
 export type Named = string | { readonly structure: string; readonly words: string };
-
-type Note = (path: string, found: string, allowed: string) => void;
 
 /**
  * Everything wrong with a lesson that reads well; `named` is what it is told of. Without words, what is wrong
@@ -60,64 +58,26 @@ export function auditLesson(
     (path, found, allowed) =>
       problems.push({ file, path, found, allowed });
   const note = noteOf(structure);
-  let rigs: Record<string, Rig>;
-  try {
-    rigs = lessonRigs(lesson);
-  } catch (error) {
-    note('rig', (error as Error).message, 'a rig of the catalogue or of the lesson, and no mistake in it');
-    return problems;
-  }
+  checkRigs(lesson, note);
+  if (problems.length > 0) return problems;
+  const rigs = lessonRigs(lesson);
+  checkPlaces(lesson, rigs, stock, note);
+  if (problems.length > 0) return problems;
   for (const stage of everyStage(lesson)) {
     const solution = solve(rigAt(rigs, stage), stock);
-    if (solution.outcome === 'failed') note(`rig ${stage.rig}`, solution.found, solution.allowed);
+    // One mistake fails in every stage it stands in.
+    if (solution.outcome === 'failed' && !problems.some(({ found }) => found === solution.found))
+      note(`rig ${stage.rig}`, solution.found, solution.allowed);
   }
+  const runs = problems.length === 0;
   for (const [i, step] of lesson.steps.entries()) {
     if (step.kind === 'mend') checkMend(lesson, text, step, `steps[${i}]`, rigs, stock, note, noteOf(words));
-    if (!isTaught(step)) continue;
-    checkPlaces(lesson, step, `steps[${i}]`, rigs, stock, note);
-    if (problems.length > 0) continue;
+    if (!isTaught(step) || !runs) continue;
     const sight = sightOf(lesson, step, rigs, stock);
     checkAnswers(step, `steps[${i}]`, sight, note);
     if (text) checkWords(lesson, text, step, rigs, stock, sight, noteOf(words));
   }
   return problems;
-}
-
-/** Faults where they can be, and links and answers that name pieces there are. */
-function checkPlaces(
-  lesson: Lesson,
-  step: TaughtStep,
-  at: string,
-  rigs: Readonly<Record<string, Rig>>,
-  stock: Stock,
-  note: Note,
-): void {
-  const { from, to } = stagesOf(lesson, step);
-  const ids = rigs[from.rig]!.run.map(({ id }) => id);
-  checkFaults(to, at, rigs, stock, note);
-  const named = (step.chain ?? []).flatMap((link) => ('piece' in link ? [link.piece] : []));
-  if (step.kind === 'case' && step.subject !== undefined) named.push(step.subject);
-  for (const question of [step.observe, step.explain, step.again])
-    if (question?.check === 'which-piece' || question?.check === 'biggest-loss')
-      named.push(...question.options);
-  for (const id of named) if (!ids.includes(id)) note(`${at}: piece`, `"${id}"`, ids.join(', '));
-}
-
-function checkFaults(
-  { rig, faults }: Stage,
-  at: string,
-  rigs: Readonly<Record<string, Rig>>,
-  stock: Stock,
-  note: Note,
-): void {
-  const { run } = rigs[rig]!;
-  for (const fault of faults) {
-    const piece = run.find(({ id }) => id === fault.at);
-    const fitting = run.filter((each) => FAULTS[fault.kind].fits(each, stock)).map(({ id }) => id);
-    if (!piece) note(`${at}: ${fault.kind} at`, `"${fault.at}"`, run.map(({ id }) => id).join(', '));
-    else if (!fitting.includes(piece.id))
-      note(`${at}: ${fault.kind} at`, `"${fault.at}"`, fitting.join(', ') || 'another rig');
-  }
 }
 
 /** A job has an aim: it fails its rate as it is found, and passes it once all is mended. */
@@ -132,7 +92,6 @@ function checkMend(
   noteWords: Note,
 ): void {
   const found = mended(lesson, step);
-  checkFaults(found, at, rigs, stock, note);
   const all = jobsOf(lesson, step).map(({ id }) => id);
   const [now, healthy] = [found, mended(lesson, step, all)].map((stage) => solve(rigAt(rigs, stage), stock));
   if (now?.outcome !== 'solved' || healthy?.outcome !== 'solved') return;

@@ -65,6 +65,8 @@ describe('a lesson that does not hold', () => {
       'structure',
       (text) => text.replace('"right": "steeper"', '"right": "shifted"').replace('"falls", ', '"fall", '),
     ],
+    ['a number with its unit', 'structure', (text) => text.replace('"high_L_s": 60', '"high_L_s": "60 L/s"')],
+    ['a piece there is not', 'structure', (text) => text.replace('"at": "out"', '"at": "riser"')],
     ['missing feedback', 'words', (text) => text.replace(/#### shifted[^#]*/, '')],
     ['words for a step that is not there', 'words', (text) => `${text}\n## crimp\n\nWords.`],
     [
@@ -100,6 +102,60 @@ describe('a lesson that does not hold', () => {
     expect(linesOf((text) => text.replace('"minutes": 8,', '"minutes": 8'), 'structure')).toEqual([
       expect.stringMatching(/^lesson.json, line 8, column 3: found "aims"; .*put a comma before it/),
     ]);
+  });
+
+  it.each<[string, (content: string) => string, string]>([
+    [
+      'a piece there is not',
+      (text) => text.replace('"at": "out"', '"at": "riser"'),
+      'steps[0].fault.at: found sag at "riser", which is no piece of this rig; allowed is out.',
+    ],
+    [
+      'a piece a fault does not fit',
+      (text) => text.replace('"at": "out"', '"at": "cowl"'),
+      'steps[0].fault.at: found sag at "cowl"; allowed is out.',
+    ],
+    [
+      'a rig there is not',
+      (text) => text.replace('upstairs-bathroom', 'castle'),
+      'rig: found "castle"; allowed is upstairs-bathroom, long-laundry-run, base-case, leaky-loft-run.',
+    ],
+    [
+      'a piece a link points at',
+      (text) => text.replace('"piece": "out"', '"piece": "duct"'),
+      'steps[0].chain[0].piece: found "duct"; allowed is grille, inlet, fan, out, cowl.',
+    ],
+    [
+      'a rig of its own with a mistake in it',
+      (text) => text.replace('"minutes"', '"rigs": { "upstairs-bathroom": { "format": 1 } }, "minutes"'),
+      'rigs.upstairs-bathroom: ',
+    ],
+  ])('names the place once, and the step it stands in: %s', (_name, change, expected) => {
+    const lines = linesOf(change, 'structure');
+    expect(lines[0]).toContain(`lesson.json, ${expected}`);
+    if (expected.endsWith('.')) expect(lines).toEqual([`lesson.json, ${expected}`]);
+    for (const line of lines) expect(line.match(/found/g)).toHaveLength(1);
+  });
+
+  it('is told of every step whose answer is wrong, and of one mistake once', () => {
+    const [sag, mend] = structure.steps;
+    const more = { ...sag.fault, amount: 0.9 };
+    const second = { ...sag, id: 'sag-more', fault: more, observe: { ...sag.observe, right: 'unchanged' } };
+    const first = { ...sag, observe: { ...sag.observe, right: 'shifted' } };
+    const lines = linesOf(() => JSON.stringify({ ...structure, steps: [first, second, mend] }), 'structure');
+    expect(lines.filter((line) => line.includes('the engine shows'))).toHaveLength(2);
+    const astray = { ...sag, fault: { ...sag.fault, at: 'riser' } };
+    const again = linesOf(() => JSON.stringify({ ...structure, steps: [astray, second, mend] }), 'structure');
+    expect(again.filter((line) => line.includes('riser'))).toHaveLength(1);
+  });
+
+  it('is told of its folder, and of a file that is not there, by the command', () => {
+    const folder = join(mkdtempSync(join(tmpdir(), 'lesson-')), 'mine');
+    mkdirSync(folder);
+    writeFileSync(join(folder, 'lesson.json'), example.structure.content);
+    expect(checkFolder(folder).lines).toEqual([`${join(folder, 'text.en.md')}: there is no such file.`]);
+    writeFileSync(join(folder, 'text.en.md'), example.words.content);
+    expect(checkFolder(folder).lines).toEqual([`${folder}: rename it to 99-one-small-fault.`]);
   });
 
   it.each([
