@@ -3,7 +3,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, join, resolve } from 'node:path';
 import { languages, say, type Language } from '#i18n';
 import { problemText, type LessonProblem } from '#lesson';
-import { assemble, translationProblems, type File, type LoadedLesson } from '#lesson-author';
+import { assemble, translationProblems, typedWarnings, type File, type LoadedLesson } from '#lesson-author';
 import { auditLesson } from '#lesson-engine';
 
 const ROOT = 'lessons';
@@ -32,7 +32,12 @@ function translated(folder: string, structure: File, language: Language): Lesson
 }
 
 /** The lesson of a folder in English, or every problem as a line: of it, and of each language it has. */
-export function checkFolder(folder: string): { readonly lesson?: LoadedLesson; readonly lines: string[] } {
+export function checkFolder(folder: string): {
+  readonly lesson?: LoadedLesson;
+  readonly lines: string[];
+  /** Of a lesson that holds: what its author should look at all the same. */
+  readonly warnings?: readonly string[];
+} {
   const structure = file(folder, 'lesson.json');
   const { words, ...shared } = wordsIn(folder, 'en');
   const missing = [structure, words].filter(({ name }) => !existsSync(name));
@@ -47,7 +52,9 @@ export function checkFolder(folder: string): { readonly lesson?: LoadedLesson; r
   const problems = others.flatMap((language) => translated(folder, structure, language)).map(problemText);
   const wanted = `${String(lesson.number).padStart(2, '0')}-${lesson.slug}`;
   if (basename(resolve(folder)) !== wanted) problems.push(say('lesson.problem.folder', { folder, wanted }));
-  return problems.length ? { lines: problems } : { lesson: loaded, lines: [] };
+  return problems.length
+    ? { lines: problems }
+    : { lesson: loaded, lines: [], warnings: typedWarnings(words) };
 }
 
 /** Languages a lesson has words in. */

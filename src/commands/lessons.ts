@@ -18,13 +18,15 @@ lessons/README.md says how to write one. Ends with exit code 1 where something d
 function checkAll(): void {
   const named = process.argv.slice(2).filter((argument) => !argument.startsWith('-'));
   const brief = process.argv.includes('--brief');
-  let wrong = 0;
+  let [wrong, warned] = [0, 0];
   for (const folder of named.length ? named : lessonFolders()) {
-    const { lesson, lines } = checkFolder(folder);
+    const { lesson, lines, warnings = [] } = checkFolder(folder);
     wrong += lines.length;
     if (lesson) console.log(`${script(lesson, brief)}\nWords in: ${languagesOf(folder).join(', ')}`);
-    else console.error(lines.join('\n'));
+    for (const line of [...lines, ...warnings]) console.error(line);
+    warned += warnings.length;
   }
+  if (warned) console.log(say('lesson.problem.warned', { count: warned }));
   console.log(say('lesson.problem.count', { count: wrong }));
   process.exitCode = wrong ? 1 : 0;
 }

@@ -11,6 +11,7 @@ import type { Lesson } from './schema.ts';
 import { nearestHeading, readText } from './text.ts';
 
 export { translationProblems } from './translation.ts';
+export { typedNumbers, typedWarnings } from './typed.ts';
 
 export interface File {
   readonly name: string;

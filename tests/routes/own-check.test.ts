@@ -47,6 +47,33 @@ describe('the example of lessons/README.md', () => {
   );
 });
 
+describe('a number with a unit that was typed', () => {
+  const written = (words: string) => ({
+    ...example.words,
+    content: example.words.content.replace('It was {before}.', words),
+  });
+
+  it('is warned of in the same words by the command, and the lesson holds', () => {
+    const words = written('It was 39.8 L/s.');
+    const checked = check(example.structure, words);
+    const line = words.content.split('\n').indexOf('It was 39.8 L/s.') + 1;
+    expect(checked).toMatchObject({ ok: true, warnings: [expect.stringContaining('"39.8 L/s" is typed')] });
+    const warnings = checked.ok ? checked.warnings : [];
+    expect(warnings[0]).toContain(`text.en.md, sag/predict, line ${line}: `);
+    const folder = join(mkdtempSync(join(tmpdir(), 'lesson-')), '99-one-small-fault');
+    mkdirSync(folder);
+    for (const file of [example.structure, words]) writeFileSync(join(folder, file.name), file.content);
+    const byCommand = checkFolder(folder);
+    expect(byCommand.lines).toEqual([]);
+    expect(byCommand.warnings?.map((each) => each.replaceAll(`${folder}/`, ''))).toEqual(warnings);
+  });
+
+  it('is left alone where it is published, or a placeholder', () => {
+    for (const words of ['It was {before}, at 2 steps.', 'At most 1.5 m (a source).'])
+      expect(check(example.structure, written(words))).toMatchObject({ ok: true, warnings: [] });
+  });
+});
+
 describe('a lesson that does not hold', () => {
   it.each<[string, 'structure' | 'words', (content: string) => string]>([
     ['broken JSON', 'structure', (text) => text.slice(0, 200)],

@@ -3,7 +3,7 @@
  * takes but the likely bands. Carries the Markdown reader, the checker and the catalogue: only for the worker.
  */
 import { problemText, type BuiltValues } from '#lesson';
-import { assemble, type File, type LoadedLesson } from '#lesson-author';
+import { assemble, typedWarnings, type File, type LoadedLesson } from '#lesson-author';
 import { auditLesson, lessonRigs, stageBands, stepFacts, stockFor, type Likely } from '#lesson-engine';
 import type { Rig, Stock } from '#physics';
 import common from '../../../../lessons/common.en.md?raw';
@@ -18,7 +18,12 @@ export interface Playable extends LoadedLesson {
 }
 
 export type Checked =
-  | { readonly ok: true; readonly playable: Playable }
+  | {
+      readonly ok: true;
+      readonly playable: Playable;
+      /** A line for what its author should look at all the same. */
+      readonly warnings: readonly string[];
+    }
   /** One line a problem: file, place, what was found, the remedy. */
   | { readonly ok: false; readonly lines: readonly string[] };
 
@@ -39,6 +44,7 @@ export function check(structure: File, words: File): Checked {
   const { assumptions, built } = stepFacts(lesson, text, rigs, stock);
   return {
     ok: true,
+    warnings: typedWarnings(words),
     playable: { lesson, text, rigs, stock, built, assumptions: restsOn(lesson, assumptions) },
   };
 }
