@@ -4,6 +4,7 @@
  */
 import { say } from '#i18n';
 import { checkFolder, languagesOf, lessonFolders } from './check-lesson.ts';
+import { idTables } from './lessons/ids.ts';
 import { script } from './lessons/script.ts';
 
 const USAGE = `npm run -s lessons -- [FOLDER ...] [--brief]
@@ -13,6 +14,7 @@ every number worked out. A lesson is a folder NN-slug with lesson.json and text.
 lessons/README.md says how to write one. Ends with exit code 1 where something does not hold.
 
   --brief   the flows of each step, no words
+  --ids     the rigs, pieces, fans, meters, terms and cautions a lesson may name
   --help    this`;
 
 function checkAll(): void {
@@ -32,4 +34,5 @@ function checkAll(): void {
 }
 
 if (process.argv.includes('--help') || process.argv.includes('-h')) console.log(USAGE);
+else if (process.argv.includes('--ids')) console.log(idTables());
 else checkAll();

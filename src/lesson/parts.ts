@@ -134,7 +134,11 @@ export function checkText(
     if (needs === 'may') continue;
     const heading = `${'#'.repeat(key.split('/').length + 1)} ${key.split('/').at(-1)}`;
     if (!section) {
-      note(key, say('lesson.problem.nothing'), say('lesson.problem.add-section', { heading }));
+      const known = sharedBeside(key, common);
+      const remedy = known
+        ? say('lesson.problem.add-shared', { heading, known })
+        : say('lesson.problem.add-section', { heading });
+      note(key, say('lesson.problem.nothing'), remedy);
       continue;
     }
     if (needs !== 'body' && !section.title) note(key, say('lesson.problem.no-title'), `${heading}: ...`);
@@ -153,6 +157,15 @@ export function checkText(
       checkPlaceholders(key, { title: section.title, html: '' }, legal(key, true), note);
   }
   return problems;
+}
+
+/** The terms or cautions there are, where one was asked for that is not. */
+function sharedBeside(key: string, common: LessonText['sections']): string {
+  const list = /^(terms|cautions)\//.exec(key)?.[0];
+  if (list === undefined) return '';
+  return Object.keys(common)
+    .flatMap((each) => (each.startsWith(list) ? [each.slice(list.length)] : []))
+    .join(', ');
 }
 
 function checkPlaceholders(

@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
-import { loadExample } from '#lesson-load';
+import { loadExample, loadGuide } from '#lesson-load';
 import * as main from './support/lesson.ts';
 import { begin, lock } from './support/mouse.ts';
 import { page, problemsOf, site } from './support/page.ts';
@@ -349,7 +349,7 @@ test('everything works without a network after one visit', async () => {
   await reader.getByRole('link', { name: /Have you written a lesson/ }).click();
   await reader.waitForSelector('main[data-alive]');
   const saved: string[] = [];
-  for (const name of ['lesson.json', 'text.en.md']) {
+  for (const name of ['lesson.json', 'text.en.md', 'README.md']) {
     const [download] = await Promise.all([
       reader.waitForEvent('download'),
       reader.getByRole('link', { name, exact: true }).click(),
@@ -357,7 +357,7 @@ test('everything works without a network after one visit', async () => {
     expect(download.suggestedFilename()).toBe(name);
     saved.push(readFileSync((await download.path())!, 'utf8'));
   }
-  expect(saved).toEqual([good.structure, good.words]);
+  expect(saved).toEqual([good.structure, good.words, loadGuide()]);
   await taken(reader, { structure: saved[0]!, words: saved[1]! });
   await start(reader);
   await reader.getByTestId('likely').waitFor();

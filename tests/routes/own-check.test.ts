@@ -93,6 +93,7 @@ describe('a lesson that does not hold', () => {
       (text) => text.replace('"right": "steeper"', '"right": "shifted"').replace('"falls", ', '"fall", '),
     ],
     ['a number with its unit', 'structure', (text) => text.replace('"high_L_s": 60', '"high_L_s": "60 L/s"')],
+    ['a term there is not', 'structure', (text) => text.replace('"fan-curve"', '"fan-line"')],
     ['a piece there is not', 'structure', (text) => text.replace('"at": "out"', '"at": "riser"')],
     ['missing feedback', 'words', (text) => text.replace(/#### shifted[^#]*/, '')],
     ['words for a step that is not there', 'words', (text) => `${text}\n## crimp\n\nWords.`],
@@ -162,6 +163,16 @@ describe('a lesson that does not hold', () => {
     expect(lines[0]).toContain(`lesson.json, ${expected}`);
     if (expected.endsWith('.')) expect(lines).toEqual([`lesson.json, ${expected}`]);
     for (const line of lines) expect(line.match(/found/g)).toHaveLength(1);
+  });
+
+  it('is told of the terms and cautions there are', () => {
+    const told = (of: string, as: string) => linesOf((text) => text.replace(of, as), 'structure');
+    expect(told('"fan-curve"', '"fan-line"')).toEqual([
+      expect.stringMatching(/terms\/fan-line: .* one of total-pressure, fan-curve, .*"### fan-line"\.$/),
+    ]);
+    expect(told('"falls"', '"fall"')).toEqual([
+      expect.stringMatching(/cautions\/fall: .* one of power, wiring, falls, .*"### fall"\.$/),
+    ]);
   });
 
   it('is told of every step whose answer is wrong, and of one mistake once', () => {
