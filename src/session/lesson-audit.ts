@@ -5,8 +5,6 @@
  */
 import {
   everyStage,
-  fill,
-  fillWords,
   guessesFlow,
   isTaught,
   jobsOf,
@@ -16,11 +14,14 @@ import {
   stepValues,
   trueAnswer,
   pile,
+  placeholdersIn,
   type CheckName,
   type Lesson,
   type LessonProblem,
   type LessonText,
   type MendStep,
+  type Placeholder,
+  type PlaceholderValues,
   type Sight,
   type TaughtStep,
 } from '#lesson';
@@ -55,8 +56,11 @@ export function auditLesson(
   const { structure, words } = typeof named === 'string' ? { structure: named, words: named } : named;
   const noteOf =
     (file: string): Note =>
-    (path, found, allowed) =>
-      problems.push({ file, path, found, allowed });
+    (path, found, allowed) => {
+      // One mistake is met in every stage, unit and step it tells on.
+      const known = problems.some((each) => each.path === path && each.found === found);
+      if (!known) problems.push({ file, path, found, allowed });
+    };
   const note = noteOf(structure);
   checkRigs(lesson, note);
   if (problems.length > 0) return problems;
@@ -65,9 +69,7 @@ export function auditLesson(
   if (problems.length > 0) return problems;
   for (const stage of everyStage(lesson)) {
     const solution = solve(rigAt(rigs, stage), stock);
-    // One mistake fails in every stage it stands in.
-    if (solution.outcome === 'failed' && !problems.some(({ found }) => found === solution.found))
-      note(`rig ${stage.rig}`, solution.found, solution.allowed);
+    if (solution.outcome === 'failed') note(`rig ${stage.rig}`, solution.found, solution.allowed);
   }
   const runs = problems.length === 0;
   for (const [i, step] of lesson.steps.entries()) {
@@ -110,12 +112,7 @@ function checkMend(
     runValues({ healthy, now, ...(rule === undefined ? {} : { required_L_s: rule }) }, choice);
   for (const [key, { title, html }] of Object.entries(text?.sections ?? {})) {
     if (key.split('/')[0] !== step.id) continue;
-    try {
-      fillWords(title, values(defaults), key);
-      fill(html, values(defaults), key);
-    } catch (error) {
-      noteWords(key, (error as Error).message, 'a value this step has');
-    }
+    checkValues(key, title + html, values(defaults), noteWords);
   }
 }
 
@@ -176,13 +173,13 @@ function checkWords(
       const own = top === step.id || (top === 'prediction' && guessesFlow(step.predict));
       if (!own && lesson.steps.some(({ id }) => id === top)) continue;
       if (!own && top === 'prediction') continue;
-      try {
-        fillWords(title, own ? values : shared, key);
-        fill(html, own ? values : shared, key);
-      } catch (error) {
-        note(key, (error as Error).message, 'a value this step has');
-        return;
-      }
+      checkValues(key, title + html, own ? values : shared, note);
     }
   }
+}
+
+function checkValues(key: string, words: string, values: PlaceholderValues, note: Note): void {
+  for (const name of placeholdersIn(words))
+    if (values[name as Placeholder] === undefined)
+      note(key, `{${name}}, which has no value here`, 'a placeholder that has one here, or none');
 }

@@ -148,7 +148,7 @@ describe('a lesson that does not hold', () => {
       [
         'a slug of ours, broken',
         { ...good, structure: same },
-        /lesson\.json, minutes: found "ten"; allowed is number/,
+        /lesson\.json, minutes: found "ten"; allowed is a number/,
       ],
       [
         'a scale without the answer on it',
@@ -358,6 +358,9 @@ test('everything works without a network after one visit', async () => {
     saved.push(readFileSync((await download.path())!, 'utf8'));
   }
   expect(saved).toEqual([good.structure, good.words, loadGuide()]);
+  // A typed number is warned of, and taken in; the file chosen after it takes its place.
+  await taken(reader, { ...good, words: good.words.replace('It was {before}.', 'It was 39.8 L/s.') });
+  await reader.locator('.lines', { hasText: 'Warning: text.en.md, sag/predict, line' }).waitFor();
   await taken(reader, { structure: saved[0]!, words: saved[1]! });
   await start(reader);
   await reader.getByTestId('likely').waitFor();

@@ -175,6 +175,19 @@ describe('a lesson that does not hold', () => {
     ]);
   });
 
+  it('is told once of each placeholder without a value, by its section and line', () => {
+    const spoilt = (text: string) =>
+      text
+        .replace('It moves {healthy}', 'It moves {ties}')
+        .replace('{sag} deep.\n', '{ties} deep, {dents}.\n');
+    const lines = linesOf(spoilt);
+    expect(lines.map((line) => line.replace(/, line \d+: /, ' | '))).toEqual([
+      expect.stringMatching(/^text.en.md, intro \| found \{ties\}, which has no value here; /),
+      expect.stringMatching(/^text.en.md, sag\/brief \| found \{ties\}, which has no value here; /),
+      expect.stringMatching(/^text.en.md, sag\/brief \| found \{dents\}, which has no value here; /),
+    ]);
+  });
+
   it('is told of every step whose answer is wrong, and of one mistake once', () => {
     const [sag, mend] = structure.steps;
     const more = { ...sag.fault, amount: 0.9 };
@@ -228,7 +241,7 @@ describe('a lesson that does not hold', () => {
 
   it.each([
     ['passes its rate as it is found', 0.05, 'found 39.5 L/s as found'],
-    ['names a value a job has not', 1, 'no value for the placeholder "drop"'],
+    ['names a value a job has not', 1, '{drop}, which has no value here'],
   ])('has no job that %s', (_name, amount, found) => {
     const faults = [
       { id: 'belly', kind: 'sag', at: 'out', amount },
