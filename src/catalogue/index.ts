@@ -8,6 +8,7 @@ export {
   type Read,
   type ReadRig,
 } from './read.ts';
+export { parseJson, type Parsed } from './json.ts';
 export { tell, finding, type Finding, type Problem, type ProblemCode } from './problems.ts';
 export { ranges, inRange, type Range, type RangeName } from './ranges.ts';
 export { instruments, isSeedRigId, seedRig, seedRigIds, stock, type SeedRigId } from './stock.ts';

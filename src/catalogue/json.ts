@@ -20,6 +20,7 @@ class Refused extends Error {
   }
 }
 
+/** A file's text as a value, or what is wrong with it and where. */
 export function parseJson(text: string): Parsed {
   const clean = text.replace(/^\uFEFF/, '');
   if (clean.length > LONGEST_TEXT)
@@ -118,6 +119,12 @@ class Scanner {
   private refuse(allowed: string): never {
     const rest = this.text.slice(this.at);
     const word = /^[\w.+-]+/.exec(rest)?.[0] ?? /^"[^"\n]{0,20}/.exec(rest)?.[0] ?? [...rest.slice(0, 2)][0];
+    // A whole key or value, or the beginning of one, where only a comma can stand.
+    const next = /^(?:"(?:[^"\\\n]|\\.)*"|[[{])/.exec(rest)?.[0];
+    if (next !== undefined && allowed.startsWith('a comma'))
+      throw new Refused(
+        finding('not-json', this.place(), next.slice(0, 40), allowed, 'put a comma before it'),
+      );
     const found = word === undefined ? 'the end of the file' : JSON.stringify(word.slice(0, 40));
     throw new Refused(
       finding('not-json', this.place(), found, allowed, remedyFor(word, this.text.slice(0, this.at))),
@@ -138,6 +145,7 @@ function remedyFor(word: string | undefined, before: string): string | undefined
     return 'text ends with a double quote on its own line; a backslash goes before " and \\ inside it';
   if (/^['\u2018\u2019\u201c\u201d]/.test(word)) return 'use straight double quotes';
   if (/^\//.test(word)) return 'JSON has no comments';
+  if (/^,/.test(word) && /,\s*$/.test(before)) return 'take away one comma';
   if (/^[}\]]/.test(word) && /,\s*$/.test(before)) return 'take away the comma before it';
   if (/^[+.]|^-?0\d|^-?\d+\.$/.test(word))
     return 'write numbers like 0.5, without a plus sign or a leading zero';

@@ -1,9 +1,9 @@
 /** One lesson's folder read, checked by itself and against the engine. */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { basename, join } from 'node:path';
-import { languages, type Language } from '#i18n';
+import { basename, join, resolve } from 'node:path';
+import { languages, say, type Language } from '#i18n';
 import { problemText, type LessonProblem } from '#lesson';
-import { assemble, translationProblems, type File, type LoadedLesson } from '#lesson-author';
+import { assemble, translationProblems, typedWarnings, type File, type LoadedLesson } from '#lesson-author';
 import { auditLesson } from '#lesson-engine';
 
 const ROOT = 'lessons';
@@ -32,20 +32,29 @@ function translated(folder: string, structure: File, language: Language): Lesson
 }
 
 /** The lesson of a folder in English, or every problem as a line: of it, and of each language it has. */
-export function checkFolder(folder: string): { readonly lesson?: LoadedLesson; readonly lines: string[] } {
+export function checkFolder(folder: string): {
+  readonly lesson?: LoadedLesson;
+  readonly lines: string[];
+  /** Of a lesson that holds: what its author should look at all the same. */
+  readonly warnings?: readonly string[];
+} {
   const structure = file(folder, 'lesson.json');
   const { words, ...shared } = wordsIn(folder, 'en');
-  const loaded = assemble({ structure, words, ...shared });
+  const missing = [structure, words].filter(({ name }) => !existsSync(name));
+  if (missing.length) return { lines: missing.map(({ name }) => say('lesson.problem.no-file', { name })) };
+  const named = { structure: structure.name, words: words.name };
+  const loaded = assemble({ structure, words, ...shared }, (lesson, text) =>
+    auditLesson(lesson, text, named),
+  );
   if (!loaded.ok) return { lines: loaded.problems.map(problemText) };
-  const { lesson, text } = loaded;
+  const { lesson } = loaded;
   const others = languagesOf(folder).filter((language) => language !== 'en');
-  const problems = [
-    ...auditLesson(lesson, text, { structure: structure.name, words: words.name }),
-    ...others.flatMap((language) => translated(folder, structure, language)),
-  ].map(problemText);
+  const problems = others.flatMap((language) => translated(folder, structure, language)).map(problemText);
   const wanted = `${String(lesson.number).padStart(2, '0')}-${lesson.slug}`;
-  if (basename(folder) !== wanted) problems.push(`${folder}: the folder is called ${wanted}`);
-  return problems.length ? { lines: problems } : { lesson: loaded, lines: [] };
+  if (basename(resolve(folder)) !== wanted) problems.push(say('lesson.problem.folder', { folder, wanted }));
+  return problems.length
+    ? { lines: problems }
+    : { lesson: loaded, lines: [], warnings: typedWarnings(words) };
 }
 
 /** Languages a lesson has words in. */

@@ -3,14 +3,15 @@
  * of its own (`#lesson-author`): it carries the Markdown reader, for the build, the author's checker, and a
  * lesson file dropped into the app.
  */
-import { say } from '#i18n';
+import { parseJson } from '#catalogue';
 import { checkText, partsOf, withCommon, type LessonText } from './parts.ts';
-import type { Problem } from './problems.ts';
+import { lineAt, notUtf8, type Problem } from './problems.ts';
 import { readLesson } from './read.ts';
 import type { Lesson } from './schema.ts';
-import { readText } from './text.ts';
+import { nearestHeading, readText } from './text.ts';
 
 export { translationProblems } from './translation.ts';
+export { typedNumbers, typedWarnings } from './typed.ts';
 
 export interface File {
   readonly name: string;
@@ -34,6 +35,9 @@ export interface LoadedLesson {
 export type Assembled =
   ({ readonly ok: true } & LoadedLesson) | { readonly ok: false; readonly problems: readonly Problem[] };
 
+/** What the engine finds wrong with a lesson; without words, what it finds wrong with its structure. */
+export type Audit = (lesson: Lesson, text?: LessonText) => readonly Problem[];
+
 /** Sections every lesson may use, by key. */
 export function sharedSections({ common, glossary }: Pick<LessonFiles, 'common' | 'glossary'>): {
   readonly sections: LessonText['sections'];
@@ -48,30 +52,54 @@ export function sharedSections({ common, glossary }: Pick<LessonFiles, 'common' 
 }
 
 function parse(file: File): { readonly value: unknown } | { readonly problem: Problem } {
-  try {
-    return { value: JSON.parse(file.content.replace(/^\uFEFF/, '')) };
-  } catch (error) {
-    const found = (error as Error).message;
-    return { problem: { file: file.name, path: 'JSON', found, allowed: say('lesson.problem.json') } };
-  }
+  const parsed = parseJson(file.content);
+  if (parsed.ok) return { value: parsed.value };
+  const { path, found, allowed, remedy } = parsed.finding;
+  return {
+    problem: { file: file.name, path, found, allowed: remedy ? `${allowed} (${remedy})` : allowed },
+  };
+}
+
+/** Questions, by the key of their words, whose right answer the engine does not agree with. */
+function doubtedBy(engine: readonly Problem[], lesson: Lesson): ReadonlySet<string> {
+  const paths = new Set(engine.map(({ path }) => path));
+  const keys = lesson.steps.flatMap(({ id }, i) =>
+    ['predict', 'observe', 'explain', 'again'].flatMap((part) =>
+      paths.has(`steps[${i}].${part}.right`) ? [`${id}/${part}`] : [],
+    ),
+  );
+  return new Set(keys);
 }
 
 /** Every problem in the files at once, or the lesson with just the words it uses. */
-export function assemble(files: LessonFiles): Assembled {
-  const parsed = parse(files.structure);
+export function assemble(files: LessonFiles, audit: Audit = () => []): Assembled {
+  const { structure, words } = files;
+  // Letters lost in reading would be told again as a hundred other problems.
+  const garbled = [structure, words].flatMap(({ name, content }) => notUtf8(content, name));
+  if (garbled.length) return { ok: false, problems: garbled };
+  const parsed = parse(structure);
   if ('problem' in parsed) return { ok: false, problems: [parsed.problem] };
-  const read = readLesson(parsed.value, files.structure.name);
+  const read = readLesson(parsed.value, structure.name);
   if (!read.ok) return read;
-  const { text, problems } = readText(files.words.content, files.words.name);
+  const { lesson } = read;
+  const { text, problems, lines } = readText(words.content, words.name);
   const shared = sharedSections(files);
-  const all = [
+  const whole = withCommon(text, shared.sections);
+  const needed = new Set(partsOf(lesson).map(({ key }) => key));
+  const sections = Object.fromEntries(Object.entries(whole.sections).filter(([key]) => needed.has(key)));
+  const inWords = (doubted?: ReadonlySet<string>) => [
     ...problems,
     ...shared.problems,
-    ...checkText(read.lesson, text, files.words.name, shared.sections),
+    ...checkText(lesson, text, words.name, shared.sections, doubted),
   ];
-  if (all.length) return { ok: false, problems: all };
-  const whole = withCommon(text, shared.sections);
-  const needed = new Set(partsOf(read.lesson).map(({ key }) => key));
-  const sections = Object.fromEntries(Object.entries(whole.sections).filter(([key]) => needed.has(key)));
-  return { ok: true, lesson: read.lesson, text: { ...whole, sections } };
+  const wrong = inWords();
+  const loaded = { lesson, text: { ...whole, sections } };
+  // First what the engine says: words are written to the right answer, so a wrong one is no fault of theirs.
+  const engine = wrong.length ? audit(lesson) : audit(lesson, loaded.text);
+  const all = [...engine, ...(engine.length ? inWords(doubtedBy(engine, lesson)) : wrong)];
+  if (all.length === 0) return { ok: true, ...loaded };
+  const located = all.map((problem) =>
+    problem.file === words.name ? lineAt(problem, nearestHeading(problem.path, lines)) : problem,
+  );
+  return { ok: false, problems: located };
 }

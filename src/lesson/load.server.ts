@@ -66,9 +66,14 @@ export function loadLessons(wanted: Language = language): LoadedIn[] {
     .sort((one, other) => one.lesson.number - other.lesson.number);
 }
 
+/** `lessons/README.md` as it stands: all that is to be known to write a lesson. */
+export function loadGuide(): string {
+  return Object.values(guides)[0] ?? '';
+}
+
 /** The small complete lesson of `lessons/README.md`, which is its only source, as the two files of a lesson. */
 export function loadExample(): { readonly structure: File; readonly words: File } {
-  const guide = Object.values(guides)[0] ?? '';
+  const guide = loadGuide();
   const block = (language: string) =>
     new RegExp(`^\`\`\`${language}\\n([^]*?)^\`\`\`$`, 'm').exec(guide)?.[1] ?? '';
   return {

@@ -103,12 +103,16 @@ export function withCommon(text: LessonText, common: LessonText['sections']): Le
   return { ...text, sections: { ...common, ...text.sections } };
 }
 
-/** Every part that lacks words, every word without a part, every placeholder that is unknown or tells too soon. */
+/**
+ * Every part that lacks words, every word without a part, every placeholder that is unknown or tells too soon.
+ * Which answers of the `doubted` questions are wrong is not settled, so none of them is asked for its idea.
+ */
 export function checkText(
   lesson: Lesson,
   own: LessonText,
   file: string,
   common: LessonText['sections'] = {},
+  doubted: ReadonlySet<string> = new Set(),
 ): Problem[] {
   const problems: Problem[] = [];
   const text = withCommon(own, common);
@@ -130,13 +134,19 @@ export function checkText(
     if (needs === 'may') continue;
     const heading = `${'#'.repeat(key.split('/').length + 1)} ${key.split('/').at(-1)}`;
     if (!section) {
-      note(key, say('lesson.problem.nothing'), say('lesson.problem.add-section', { heading }));
+      const known = sharedBeside(key, common);
+      const remedy = known
+        ? say('lesson.problem.add-shared', { heading, known })
+        : say('lesson.problem.add-section', { heading });
+      note(key, say('lesson.problem.nothing'), remedy);
       continue;
     }
     if (needs !== 'body' && !section.title) note(key, say('lesson.problem.no-title'), `${heading}: ...`);
     if (needs !== 'title' && !section.html)
       note(key, say('lesson.problem.no-words'), say('lesson.problem.add-words', { heading }));
-    if (wrong && !section.idea) note(key, shown(section.html), say('lesson.problem.add-idea'));
+    const settled = !doubted.has(key.slice(0, key.lastIndexOf('/')));
+    if (wrong && settled && section.html && !section.idea)
+      note(key, shown(section.html.replace(/<[^>]+>/g, '')), say('lesson.problem.add-idea'));
   }
   for (const [key, section] of Object.entries(own.sections)) {
     const part = parts.get(key);
@@ -147,6 +157,15 @@ export function checkText(
       checkPlaceholders(key, { title: section.title, html: '' }, legal(key, true), note);
   }
   return problems;
+}
+
+/** The terms or cautions there are, where one was asked for that is not. */
+function sharedBeside(key: string, common: LessonText['sections']): string {
+  const list = /^(terms|cautions)\//.exec(key)?.[0];
+  if (list === undefined) return '';
+  return Object.keys(common)
+    .flatMap((each) => (each.startsWith(list) ? [each.slice(list.length)] : []))
+    .join(', ');
 }
 
 function checkPlaceholders(

@@ -1,7 +1,7 @@
 /** From a parsed `lesson.json` to a Lesson, or every problem in it. */
 import * as v from 'valibot';
 import { answersOf } from './checks.ts';
-import { pathOf, shown, type Problem } from './problems.ts';
+import { shown, type Problem } from './problems.ts';
 import { faultSteps } from './rules.ts';
 import {
   EFFORTS,
@@ -16,6 +16,7 @@ import {
   type Step,
   type TaughtStep,
 } from './schema.ts';
+import { told } from './told.ts';
 
 export type ReadLesson =
   | { readonly ok: true; readonly lesson: Lesson }
@@ -26,30 +27,10 @@ export function readLesson(value: unknown, file: string): ReadLesson {
   const parsed = v.safeParse(lessonSchema, value);
   const problems = parsed.success
     ? crossCheck(parsed.output, file)
-    : parsed.issues.map((issue) => problemOf(issue, file));
+    : parsed.issues.flatMap((issue) => told(issue, file));
   return parsed.success && problems.length === 0
     ? { ok: true, lesson: parsed.output }
     : { ok: false, problems };
-}
-
-function problemOf(issue: v.BaseIssue<unknown>, file: string): Problem {
-  // A union says only that none of its forms fitted; its own issues say which key is at fault.
-  const deeper = issue.issues?.find(
-    (inner) => inner.path && inner.input !== undefined && inner.expected !== 'never',
-  );
-  const path = [...(issue.path ?? []), ...(deeper?.path ?? [])].map((item) => item.key);
-  const told = deeper ?? issue;
-  const unknownKey = told.expected === 'never';
-  return {
-    file,
-    path: path.length ? pathOf(path) : 'lesson',
-    found: unknownKey
-      ? `unknown key ${shown(path.at(-1))}`
-      : told.received.startsWith('"')
-        ? told.received
-        : shown(told.input),
-    allowed: unknownKey ? 'only the keys of a lesson' : (told.expected ?? told.message),
-  };
 }
 
 /** Faults that are mended in any order: each one more doubles the runs to be solved. */

@@ -40,11 +40,29 @@ const SIGNS: Readonly<Record<string, string>> = {
 const plain = (html: string) =>
   html.replace(/<[^>]+>/g, '').replace(/&(?:amp|lt|gt|quot|#39);/g, (sign) => SIGNS[sign]!);
 
-export function readText(markdown: string, file: string): { text: LessonText; problems: Problem[] } {
+/** Lines of headings, by the key of their section. */
+export type Lines = ReadonlyMap<string, number>;
+
+/** Line of a section's heading, or of the heading it would stand under. */
+export function nearestHeading(key: string, lines: Lines): number | undefined {
+  const ids = key.split('/');
+  return ids
+    .map((_, i) => lines.get(ids.slice(0, ids.length - i).join('/')))
+    .find((line) => line !== undefined);
+}
+
+export function readText(
+  markdown: string,
+  file: string,
+): { text: LessonText; problems: Problem[]; lines: Lines } {
   const problems: Problem[] = [];
   const note = (path: string, found: string, allowed: string) =>
-    problems.push({ file, path, found, allowed });
+    problems.push({ file, path, found, allowed, ...(path === '#' ? {} : { line: began }) });
   const sections: Record<string, Section> = {};
+  const lines = new Map<string, number>();
+  /** Line being read, and that of the heading above it. */
+  let line = 1;
+  let began = 1;
   let title = '';
   let path: string[] = [];
   let heading = '';
@@ -61,6 +79,7 @@ export function readText(markdown: string, file: string): { text: LessonText; pr
       if (html) note('#', shown(html), say('lesson.problem.words-under-heading'));
     } else if (sections[key]) note(key, say('lesson.problem.twice'), say('lesson.problem.once'));
     else {
+      lines.set(key, began);
       const idea = IDEA.exec(html)?.[1];
       sections[key] = { title: heading, html, ...(idea ? { idea: plain(idea) } : {}) };
     }
@@ -68,11 +87,14 @@ export function readText(markdown: string, file: string): { text: LessonText; pr
   };
 
   for (const token of marked.lexer(markdown.replace(/^\uFEFF/, ''))) {
+    const here = line;
+    line += token.raw.split('\n').length - 1;
     if (token.type !== 'heading') {
       if (token.type !== 'space') body.push(token);
       continue;
     }
     close();
+    began = here;
     const { depth, text, tokens } = token as Tokens.Heading;
     titled = tokens;
     if (depth === 1) {
@@ -87,5 +109,5 @@ export function readText(markdown: string, file: string): { text: LessonText; pr
   }
   close();
   if (!title) note('#', say('lesson.problem.nothing'), say('lesson.problem.add-section', { heading: '#' }));
-  return { text: { title, sections }, problems };
+  return { text: { title, sections }, problems, lines };
 }

@@ -7,8 +7,8 @@ import { say } from '#i18n';
 import type { LessonFiles } from './assemble.ts';
 import { placeholdersIn } from './fill.ts';
 import type { LessonText, Section } from './parts.ts';
-import type { Problem } from './problems.ts';
-import { readText } from './text.ts';
+import { lineAt, type Problem } from './problems.ts';
+import { nearestHeading, readText } from './text.ts';
 
 type Words = Pick<LessonFiles, 'words' | 'common' | 'glossary'>;
 
@@ -45,6 +45,9 @@ export function translationProblems(own: Words, english: Words): Problem[] {
     const { name, content } = own[part];
     const original = readText(english[part].content, english[part].name).text;
     // Of what lessons share, a language needs as much as its lessons use; `checkText` sees to that.
-    return compare(readText(content, name).text, original, name, part === 'words');
+    const { text, lines } = readText(content, name);
+    return compare(text, original, name, part === 'words').map((problem) =>
+      lineAt(problem, nearestHeading(problem.path, lines)),
+    );
   });
 }

@@ -5,8 +5,6 @@
  */
 import {
   everyStage,
-  fill,
-  fillWords,
   guessesFlow,
   isTaught,
   jobsOf,
@@ -16,18 +14,21 @@ import {
   stepValues,
   trueAnswer,
   pile,
+  placeholdersIn,
   type CheckName,
   type Lesson,
   type LessonProblem,
   type LessonText,
   type MendStep,
+  type Placeholder,
+  type PlaceholderValues,
   type Sight,
-  type Stage,
   type TaughtStep,
 } from '#lesson';
-import { FAULTS, solve, type Rig, type Stock } from '#physics';
+import { solve, type Rig, type Stock } from '#physics';
 import { defaults, type UnitChoice } from '#units';
 import { builtValues } from './lesson-numbers.ts';
+import { checkPlaces, checkRigs, type Note } from './lesson-places.ts';
 import { lessonRigs, stock as wholeStock } from './lesson-rig.ts';
 import { rigAt } from './lesson-run.ts';
 import { sightOf } from './lesson-sight.ts';
@@ -41,12 +42,13 @@ const UNITS: readonly UnitChoice[] = [
 /** What problems are told of: each of the two files, or one name for both. */
 export type Named = string | { readonly structure: string; readonly words: string };
 
-type Note = (path: string, found: string, allowed: string) => void;
-
-/** Everything wrong with a lesson that reads well; `named` is what it is told of. Never throws for what an author wrote. */
+/**
+ * Everything wrong with a lesson that reads well; `named` is what it is told of. Without words, what is wrong
+ * with its structure. Never throws for what an author wrote.
+ */
 export function auditLesson(
   lesson: Lesson,
-  text: LessonText,
+  text: LessonText | undefined,
   named: Named,
   stock: Stock = wholeStock,
 ): LessonProblem[] {
@@ -54,73 +56,36 @@ export function auditLesson(
   const { structure, words } = typeof named === 'string' ? { structure: named, words: named } : named;
   const noteOf =
     (file: string): Note =>
-    (path, found, allowed) =>
-      problems.push({ file, path, found, allowed });
+    (path, found, allowed) => {
+      // One mistake is met in every stage, unit and step it tells on.
+      const known = problems.some((each) => each.path === path && each.found === found);
+      if (!known) problems.push({ file, path, found, allowed });
+    };
   const note = noteOf(structure);
-  let rigs: Record<string, Rig>;
-  try {
-    rigs = lessonRigs(lesson);
-  } catch (error) {
-    note('rig', (error as Error).message, 'a rig of the catalogue or of the lesson, and no mistake in it');
-    return problems;
-  }
+  checkRigs(lesson, note);
+  if (problems.length > 0) return problems;
+  const rigs = lessonRigs(lesson);
+  checkPlaces(lesson, rigs, stock, note);
+  if (problems.length > 0) return problems;
   for (const stage of everyStage(lesson)) {
     const solution = solve(rigAt(rigs, stage), stock);
     if (solution.outcome === 'failed') note(`rig ${stage.rig}`, solution.found, solution.allowed);
   }
+  const runs = problems.length === 0;
   for (const [i, step] of lesson.steps.entries()) {
     if (step.kind === 'mend') checkMend(lesson, text, step, `steps[${i}]`, rigs, stock, note, noteOf(words));
-    if (!isTaught(step)) continue;
-    checkPlaces(lesson, step, `steps[${i}]`, rigs, stock, note);
-    if (problems.length > 0) continue;
+    if (!isTaught(step) || !runs) continue;
     const sight = sightOf(lesson, step, rigs, stock);
     checkAnswers(step, `steps[${i}]`, sight, note);
-    checkWords(lesson, text, step, rigs, stock, sight, noteOf(words));
+    if (text) checkWords(lesson, text, step, rigs, stock, sight, noteOf(words));
   }
   return problems;
-}
-
-/** Faults where they can be, and links and answers that name pieces there are. */
-function checkPlaces(
-  lesson: Lesson,
-  step: TaughtStep,
-  at: string,
-  rigs: Readonly<Record<string, Rig>>,
-  stock: Stock,
-  note: Note,
-): void {
-  const { from, to } = stagesOf(lesson, step);
-  const ids = rigs[from.rig]!.run.map(({ id }) => id);
-  checkFaults(to, at, rigs, stock, note);
-  const named = (step.chain ?? []).flatMap((link) => ('piece' in link ? [link.piece] : []));
-  if (step.kind === 'case' && step.subject !== undefined) named.push(step.subject);
-  for (const question of [step.observe, step.explain, step.again])
-    if (question?.check === 'which-piece' || question?.check === 'biggest-loss')
-      named.push(...question.options);
-  for (const id of named) if (!ids.includes(id)) note(`${at}: piece`, `"${id}"`, ids.join(', '));
-}
-
-function checkFaults(
-  { rig, faults }: Stage,
-  at: string,
-  rigs: Readonly<Record<string, Rig>>,
-  stock: Stock,
-  note: Note,
-): void {
-  const { run } = rigs[rig]!;
-  for (const fault of faults) {
-    const piece = run.find(({ id }) => id === fault.at);
-    const fitting = run.filter((each) => FAULTS[fault.kind].fits(each, stock)).map(({ id }) => id);
-    if (!piece) note(`${at}: ${fault.kind} at`, `"${fault.at}"`, run.map(({ id }) => id).join(', '));
-    else if (!fitting.includes(piece.id))
-      note(`${at}: ${fault.kind} at`, `"${fault.at}"`, fitting.join(', ') || 'another rig');
-  }
 }
 
 /** A job has an aim: it fails its rate as it is found, and passes it once all is mended. */
 function checkMend(
   lesson: Lesson,
-  text: LessonText,
+  text: LessonText | undefined,
   step: MendStep,
   at: string,
   rigs: Readonly<Record<string, Rig>>,
@@ -129,7 +94,6 @@ function checkMend(
   noteWords: Note,
 ): void {
   const found = mended(lesson, step);
-  checkFaults(found, at, rigs, stock, note);
   const all = jobsOf(lesson, step).map(({ id }) => id);
   const [now, healthy] = [found, mended(lesson, step, all)].map((stage) => solve(rigAt(rigs, stage), stock));
   if (now?.outcome !== 'solved' || healthy?.outcome !== 'solved') return;
@@ -146,14 +110,9 @@ function checkMend(
     );
   const values = (choice: UnitChoice) =>
     runValues({ healthy, now, ...(rule === undefined ? {} : { required_L_s: rule }) }, choice);
-  for (const [key, { title, html }] of Object.entries(text.sections)) {
+  for (const [key, { title, html }] of Object.entries(text?.sections ?? {})) {
     if (key.split('/')[0] !== step.id) continue;
-    try {
-      fillWords(title, values(defaults), key);
-      fill(html, values(defaults), key);
-    } catch (error) {
-      noteWords(key, (error as Error).message, 'a value this step has');
-    }
+    checkValues(key, title + html, values(defaults), noteWords);
   }
 }
 
@@ -214,13 +173,13 @@ function checkWords(
       const own = top === step.id || (top === 'prediction' && guessesFlow(step.predict));
       if (!own && lesson.steps.some(({ id }) => id === top)) continue;
       if (!own && top === 'prediction') continue;
-      try {
-        fillWords(title, own ? values : shared, key);
-        fill(html, own ? values : shared, key);
-      } catch (error) {
-        note(key, (error as Error).message, 'a value this step has');
-        return;
-      }
+      checkValues(key, title + html, own ? values : shared, note);
     }
   }
+}
+
+function checkValues(key: string, words: string, values: PlaceholderValues, note: Note): void {
+  for (const name of placeholdersIn(words))
+    if (values[name as Placeholder] === undefined)
+      note(key, `{${name}}, which has no value here`, 'a placeholder that has one here, or none');
 }

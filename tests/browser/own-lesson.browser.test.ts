@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
-import { loadExample } from '#lesson-load';
+import { loadExample, loadGuide } from '#lesson-load';
 import * as main from './support/lesson.ts';
 import { begin, lock } from './support/mouse.ts';
 import { page, problemsOf, site } from './support/page.ts';
@@ -143,12 +143,12 @@ describe('a lesson that does not hold', () => {
       [
         'cut short',
         { ...good, structure: good.structure.slice(0, 300) },
-        /lesson\.json, JSON: found .+; allowed is JSON/,
+        /lesson\.json, line \d+, column \d+: found .+; allowed is .+/,
       ],
       [
         'a slug of ours, broken',
         { ...good, structure: same },
-        /lesson\.json, minutes: found "ten"; allowed is number/,
+        /lesson\.json, minutes: found "ten"; allowed is a number/,
       ],
       [
         'a scale without the answer on it',
@@ -158,9 +158,14 @@ describe('a lesson that does not hold', () => {
       [
         'missing feedback',
         { ...good, words: good.words.replace(/#### shifted[^#]*/, '') },
-        /text\.en\.md, sag\/observe\/shifted: found nothing; allowed is a section/,
+        /text\.en\.md, sag\/observe\/shifted, line \d+: found nothing; allowed is a section/,
       ],
-      ['not a lesson at all', { structure: '[]', words: '\u0000\u0001' }, /lesson\.json, .*found nothing/],
+      ['not a lesson at all', { structure: '[]', words: '\u0001' }, /lesson\.json, .*found nothing/],
+      [
+        'in another encoding',
+        { ...good, words: '\u0000#\u0000 \u0000A' },
+        /line 1: .*save the file again as UTF-8/,
+      ],
     ];
     for (const [name, files, words] of cases) {
       await take(reader, files);
@@ -234,7 +239,7 @@ describe('a lesson that does not hold', () => {
       localStorage.setItem(key, JSON.stringify(kept));
     }, `lost-litres.own.${SLUG}`);
     await reader.goto(`${OWN}/play?lesson=${SLUG}`);
-    await reader.getByText('text.en.md, intro: found').waitFor();
+    await reader.getByText('text.en.md, intro, line 3: found').waitFor();
     expect(await reader.locator('main img').count()).toBe(0);
     await reader.goto(`${OWN}/play?lesson=nothing`);
     await reader.getByText('not kept in this browser').waitFor();
@@ -344,7 +349,7 @@ test('everything works without a network after one visit', async () => {
   await reader.getByRole('link', { name: /Have you written a lesson/ }).click();
   await reader.waitForSelector('main[data-alive]');
   const saved: string[] = [];
-  for (const name of ['lesson.json', 'text.en.md']) {
+  for (const name of ['lesson.json', 'text.en.md', 'README.md']) {
     const [download] = await Promise.all([
       reader.waitForEvent('download'),
       reader.getByRole('link', { name, exact: true }).click(),
@@ -352,7 +357,10 @@ test('everything works without a network after one visit', async () => {
     expect(download.suggestedFilename()).toBe(name);
     saved.push(readFileSync((await download.path())!, 'utf8'));
   }
-  expect(saved).toEqual([good.structure, good.words]);
+  expect(saved).toEqual([good.structure, good.words, loadGuide()]);
+  // A typed number is warned of, and taken in; the file chosen after it takes its place.
+  await taken(reader, { ...good, words: good.words.replace('It was {before}.', 'It was 39.8 L/s.') });
+  await reader.locator('.lines', { hasText: 'Warning: text.en.md, sag/predict, line' }).waitFor();
   await taken(reader, { structure: saved[0]!, words: saved[1]! });
   await start(reader);
   await reader.getByTestId('likely').waitFor();

@@ -132,7 +132,7 @@ describe('the file of a job', () => {
       (job) => delete job.faults,
       'steps[0].rig | "base-case" | a step that mends "faults" of its own',
     ],
-    ['no such fault', (job) => (job.faults[0].kind = 'rust'), 'steps[0].faults[0].kind | "rust" | ('],
+    ['no such fault', (job) => (job.faults[0].kind = 'rust'), 'steps[0].faults[0].kind | "rust" | "sag", '],
     [
       'a span that is no sag',
       (job) => (job.faults[1].span_m = 2),

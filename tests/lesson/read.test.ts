@@ -15,14 +15,14 @@ describe('readLesson', () => {
   });
 
   it.each<[string, (lesson: Spoilt) => void, string]>([
-    ['a wrong type', (lesson) => (lesson.minutes = 'ten'), 'minutes | "ten" | number'],
+    ['a wrong type', (lesson) => (lesson.minutes = 'ten'), 'minutes | "ten" | a number'],
     ['a missing key', (lesson) => delete lesson.rig, 'rig | nothing | '],
     [
       'an unknown key',
       (lesson) => (lesson.colour = 'red'),
-      'colour | unknown key "colour" | only the keys of a lesson',
+      'colour | the unknown key "colour" | format, version, slug, number, rig, ',
     ],
-    ['NaN', (lesson) => (lesson.number = NaN), 'number | NaN | number'],
+    ['NaN', (lesson) => (lesson.number = NaN), 'number | NaN | a number'],
     [
       'a link to a chart the step does not hang up',
       (lesson) => (lesson.steps[0].chain[2].chart = 'steam-clock'),
@@ -32,18 +32,57 @@ describe('readLesson', () => {
     [
       'no such fault',
       (lesson) => (lesson.steps[0].fault.kind = 'rust'),
-      'steps[0].fault.kind | "rust" | ("sag" | ',
+      'steps[0].fault.kind | "rust" | "sag", "crimp", ',
     ],
     [
       'too much of a fault',
       (lesson) => (lesson.steps[0].fault.amount = 1.5),
-      'steps[0].fault.amount | 1.5 | <=1',
+      'steps[0].fault.amount | 1.5 | at most 1',
     ],
-    ['none of a fault', (lesson) => (lesson.steps[0].fault.amount = 0), 'steps[0].fault.amount | 0 | >0'],
+    [
+      'a number with its unit',
+      (lesson) => (lesson.steps[0].predict.high_L_s = '60 L/s'),
+      'steps[0].predict.high_L_s | "60 L/s" | a number without quotes and without its unit, such as 60',
+    ],
+    [
+      'a share in percent',
+      (lesson) => (lesson.steps[0].fault.amount = '12,5 %'),
+      'steps[0].fault.amount | "12,5 %" | a number without quotes and without its unit, such as 0.125',
+    ],
+    [
+      'two right answers',
+      (lesson) => (lesson.steps[0].explain.right = ['turns', 'climb']),
+      'steps[0].explain.right | ["turns","climb"] | one id, not a list',
+    ],
+    [
+      'an id with a space',
+      (lesson) => (lesson.slug = 'Two faults'),
+      'slug | "Two faults" | small letters, digits and hyphens, a letter first',
+    ],
+    [
+      'an unknown key in a step',
+      (lesson) => (lesson.steps[0].colour = 'red'),
+      'steps[0].colour | the unknown key "colour" | id, kind, aim, fault, chart, predict, ',
+    ],
+    [
+      'an unknown key further in',
+      (lesson) => (lesson.steps[0].predict.step = 1),
+      'steps[0].predict.step | the unknown key "step" | low_L_s, high_L_s, step_L_s',
+    ],
+    [
+      'an unknown key in a link, of which there are two forms',
+      (lesson) => (lesson.steps[0].chain[2].colour = 'red'),
+      'steps[0].chain[2].colour | the unknown key "colour" | id, chart',
+    ],
+    [
+      'none of a fault',
+      (lesson) => (lesson.steps[0].fault.amount = 0),
+      'steps[0].fault.amount | 0 | more than 0',
+    ],
     [
       'an unknown step',
       (lesson) => (lesson.steps[0].kind = 'quiz'),
-      'steps[0].kind | "quiz" | ("entry" | "fault" | "case" | "mend")',
+      'steps[0].kind | "quiz" | "entry", "fault", "case", "mend"',
     ],
     ['two options', (lesson) => lesson.steps[0].explain.options.pop(), 'steps[0].explain.options | '],
     [
@@ -108,6 +147,21 @@ describe('readLesson', () => {
       'steps[1].predict | nothing | a prediction, since "to" changes the run',
     ],
     [
+      'an unknown key of a prediction, of which there are two forms',
+      (lesson) => (lesson.steps[1].predict.why = 'so'),
+      'steps[1].predict.why | the unknown key "why" | check, options, right',
+    ],
+    [
+      'a prediction half there',
+      (lesson) => (lesson.steps[1].predict = { low_L_s: '0 L/s', high_L_s: 60 }),
+      'steps[1].predict.low_L_s | "0 L/s" | a number without quotes and without its unit, such as 0',
+    ],
+    [
+      'a meter of a kind there is not',
+      (lesson) => (lesson.steps[2].meter = { kind: 'nose', at: 'grille', seed: 1, of: 'from' }),
+      'steps[2].meter.kind | "nose" | "powered-hood", ',
+    ],
+    [
       'a prediction of nothing',
       (lesson) => delete lesson.steps[1].to,
       'steps[1].to | nothing | the run after the change that is predicted',
@@ -153,6 +207,8 @@ describe('readLesson', () => {
 
   it('says it in one line with the file', () => {
     const read = readLesson({ ...raw(), minutes: -1 }, FILE);
-    expect(read.ok ? '' : problemText(read.problems[0]!)).toBe(`${FILE}, minutes: found -1; allowed is >=1.`);
+    expect(read.ok ? '' : problemText(read.problems[0]!)).toBe(
+      `${FILE}, minutes: found -1; allowed is at least 1.`,
+    );
   });
 });

@@ -33,19 +33,19 @@ it('takes a text that says the same under the same ids', () => {
 
 it('refuses a section that is missing, and one that is not in the English text', () => {
   expect(told(GERMAN.replace(/#### shifted[\s\S]*/, ''))).toEqual([
-    expect.stringMatching(/^text\.de\.md, sag\/observe\/shifted: found nothing; .*"#### shifted"/),
+    expect.stringMatching(/^text\.de\.md, sag\/observe\/shifted, line 9: found nothing; .*"#### shifted"/),
   ]);
   expect(told(GERMAN.replace('#### shifted', '#### verschoben'))).toEqual([
-    expect.stringContaining('sag/observe/shifted: found nothing'),
+    expect.stringContaining('sag/observe/shifted, line 9: found nothing'),
     expect.stringContaining(
-      'sag/observe/verschoben: found words for something the English text does not have',
+      'sag/observe/verschoben, line 11: found words for something the English text does not have',
     ),
   ]);
 });
 
 it('refuses a number of the engine left out or put in, and a mistaken idea without its name', () => {
   expect(told(GERMAN.replace(' {sag}', ''))).toEqual([
-    'text.de.md, sag/brief: found words; allowed is words {sag}.',
+    'text.de.md, sag/brief, line 5: found words; allowed is words {sag}.',
   ]);
   expect(told(GERMAN.replace('{sag}', '{sag} {loss}'))).toHaveLength(1);
   expect(told(GERMAN.replace(/\*\*/g, ''))).toEqual([

@@ -2,34 +2,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { isTaught, partsOf, problemText, type Question } from '#lesson';
+import { typedNumbers } from '#lesson-author';
 import { loadLessons } from '#lesson-load';
 import { auditLesson } from '#session';
-
-/**
- * Figures that may stand in the words because they are published and no engine computes them, or name what
- * is assumed. Each names its source where it stands; the list says who publishes it.
- */
-const PUBLISHED: Readonly<Record<string, string>> = {
-  '1.2 m': 'support spacing, US DOE and PNNL guide',
-  '38 mm': 'strap width, US DOE and PNNL guide; lap of a round metal joint, IRC M1601.4.1',
-  '0.9 m': 'straight duct at the fan, US DOE checklist',
-  '75 mm': 'strap or saddle, AS 4254.1:2021 as a trade summary reports it',
-  '25 mm': 'strap on a saddle, the same; least strap, SMACNA 1995',
-  '90 %': 'free area of a terminal, England, Approved Document F 2021, 1.80',
-  '30 L/s': 'flow above which one flexible bend is the most, NHBC Standards 2024, 8.4.2.6',
-  '60 %': 'relative humidity called clear, a model assumption the words name',
-  '85 %': 'over a day, England, Approved Document F 2021, Table B3',
-  '75 %': 'over a week, the same',
-  '10 mm': 'gap under a door, England, Approved Document F 2021, 1.25',
-  '2 L/s': 'the same turned over: one over 0.5 W for a litre a second',
-  '0.5 W': 'most watts for a litre a second, England, Approved Document L, Volume 1, 2021, 6.55',
-  '3.8 cfm': 'least air for a watt of an in-line fan, 10 CFR 460.204',
-  '5 %': 'accuracy of the meter, England, Approved Document F 2021, 4.10',
-  '120 mm': 'fan and duct of a rented bathroom, New Zealand, Healthy Homes Standards 2019',
-  '1.5 m': 'most flexible, England, Approved Document F 2021, 1.77',
-};
-const WITH_UNIT =
-  /\d+(?:[.,]\d+)?\s*(?:%|percent|(?:mm|cm|m|L\/s|l\/s|litres?|m3\/h|m³\/h|cfm|Pa|pascals?|W|watts?|°C|degrees?)\b)/g;
 
 const folder = new URL('../../lessons/', import.meta.url);
 const names = readdirSync(folder, { withFileTypes: true })
@@ -81,9 +56,12 @@ describe.each(lessons.map((each, i) => [names.sort()[i]!, each] as const))('%s',
   });
 
   it('types no number with a unit but published ones', () => {
-    const typed = [...markdown.matchAll(WITH_UNIT)].map(([found]) => found);
-    expect(typed.filter((found) => !(found in PUBLISHED))).toEqual([]);
-    expect('It moves 33.8 L/s at 12 Pa, 5 %'.match(WITH_UNIT)).toEqual(['33.8 L/s', '12 Pa', '5 %']);
+    expect(typedNumbers(markdown)).toEqual([]);
+    expect(typedNumbers('It moves 33.8 L/s at 12 Pa, 7 %; 30 L/s').map(({ figure }) => figure)).toEqual([
+      '33.8 L/s',
+      '12 Pa',
+      '7 %',
+    ]);
   });
 
   it('is written in short sentences', () => {

@@ -15,7 +15,7 @@ export class Shelf {
   lessons = $state.raw<readonly Own[]>([]);
   unreadable = $state.raw<readonly string[]>([]);
   notice = $state.raw('');
-  /** Problems of the lesson last chosen, a line each. */
+  /** Problems of the lesson last chosen, or warnings where it holds, a line each. */
   lines = $state.raw<readonly string[]>([]);
   /** One of two files, until the other is chosen. */
   waiting = $state.raw<Pair>({});
@@ -79,20 +79,20 @@ export class Shelf {
     const { slug, version, minutes } = lesson;
     const own: Own = { slug, version, title: text.title, minutes, structure, words };
     const before = findOwn(slug);
-    if (!before || before.title === own.title) return this.keep(own);
-    this.tell(say('own.same-slug', { before: before.title, slug, after: own.title }));
+    if (!before || before.title === own.title) return this.keep(own, checked.warnings);
+    this.tell(say('own.same-slug', { before: before.title, slug, after: own.title }), checked.warnings);
     this.rival = own;
   }
 
   /** A lesson that holds takes its place among the others. */
-  keep(own: Own): void {
+  keep(own: Own, warnings: readonly string[] = []): void {
     const before = findOwn(own.slug);
     visit.set(own.slug, own);
     const { title, version } = own;
-    if (!keepOwn(browserStorage, own)) this.tell(say('own.visit', { title }));
+    if (!keepOwn(browserStorage, own)) this.tell(say('own.visit', { title }), warnings);
     else if (before && before.version !== version)
-      this.tell(say('own.replaced', { title, version, before: before.version }));
-    else this.tell(say('own.kept', { title, version }));
+      this.tell(say('own.replaced', { title, version, before: before.version }), warnings);
+    else this.tell(say('own.kept', { title, version }), warnings);
     this.load();
   }
 
