@@ -2,6 +2,7 @@
  * Every coefficient of the engine that is not a law: its value, the range it may lie in, where it comes
  * from and how far that has been verified. `solve` takes a full set, so that a range can be drawn from.
  */
+import { CENTRAL, type CoefficientName } from './central.ts';
 import type { Mark } from './types.ts';
 
 export interface Coefficient {
@@ -15,7 +16,7 @@ export interface Coefficient {
 export const COEFFICIENTS = {
   /** Scale on (correction factor - 1) of compressed flexible duct. */
   compression: {
-    value: 1,
+    value: CENTRAL.compression,
     low: 0.7,
     high: 2,
     mark: 'transcribed',
@@ -23,7 +24,7 @@ export const COEFFICIENTS = {
   },
   /** Scale on the loss of made bends. */
   bend: {
-    value: 1,
+    value: CENTRAL.bend,
     low: 0.7,
     high: 1.3,
     mark: 'transcribed',
@@ -31,7 +32,7 @@ export const COEFFICIENTS = {
   },
   /** Scale on the turning loss of sagging duct. */
   sagTurning: {
-    value: 1,
+    value: CENTRAL.sagTurning,
     low: 0.5,
     high: 2,
     mark: 'model assumption',
@@ -39,7 +40,7 @@ export const COEFFICIENTS = {
   },
   /** Scale on the neck loss of a crimp; thick-edged neck of length 0.5 hydraulic diameters. */
   crimpNeck: {
-    value: 1,
+    value: CENTRAL.crimpNeck,
     low: 0.6,
     high: 1.2,
     mark: 'model assumption',
@@ -47,7 +48,7 @@ export const COEFFICIENTS = {
   },
   /** Scale on the system effect of a crimp at the fan inlet. */
   systemEffect: {
-    value: 1,
+    value: CENTRAL.systemEffect,
     low: 0.5,
     high: 1.5,
     mark: 'model assumption',
@@ -55,7 +56,7 @@ export const COEFFICIENTS = {
   },
   /** Edge radius over neck diameter where a tie rolls the wall over. */
   tieEdge: {
-    value: 0.08,
+    value: CENTRAL.tieEdge,
     low: 0,
     high: 0.15,
     mark: 'model assumption',
@@ -63,7 +64,7 @@ export const COEFFICIENTS = {
   },
   /** Share of its full length by which flexible duct relaxes when let go. */
   relaxation: {
-    value: 0.15,
+    value: CENTRAL.relaxation,
     low: 0.1,
     high: 0.3,
     mark: 'published',
@@ -71,7 +72,7 @@ export const COEFFICIENTS = {
   },
   /** Quarter turns made by each metre of draped duct. */
   loopTurns: {
-    value: 2,
+    value: CENTRAL.loopTurns,
     low: 1,
     high: 3,
     mark: 'model assumption',
@@ -79,7 +80,7 @@ export const COEFFICIENTS = {
   },
   /** Extra loss of a grille's entry to its spigot, on the duct's velocity pressure. */
   grilleEntry: {
-    value: 0.5,
+    value: CENTRAL.grilleEntry,
     low: 0.3,
     high: 0.8,
     mark: 'model assumption',
@@ -87,7 +88,7 @@ export const COEFFICIENTS = {
   },
   /** Entry of a bare duct end. */
   bareEntry: {
-    value: 1,
+    value: CENTRAL.bareEntry,
     low: 0.72,
     high: 1.05,
     mark: 'published',
@@ -95,42 +96,42 @@ export const COEFFICIENTS = {
   },
   /** Discharge coefficient of door gaps and vents. */
   makeUpDischarge: {
-    value: 0.6,
+    value: CENTRAL.makeUpDischarge,
     low: 0.55,
     high: 0.65,
     mark: 'model assumption',
     source: 'sharp-edged opening; a published rule for a door gap implies 0.56',
   },
   openEnd: {
-    value: 1,
+    value: CENTRAL.openEnd,
     low: 1,
     high: 1,
     mark: 'published',
     source: 'all of the velocity pressure is lost at a free end',
   },
   wallCowl: {
-    value: 2.5,
+    value: CENTRAL.wallCowl,
     low: 2,
     high: 4,
     mark: 'model assumption',
     source: 'exit 1 plus 1.5 for hood and turn, no flap',
   },
   rainCap: {
-    value: 2,
+    value: CENTRAL.rainCap,
     low: 1.8,
     high: 2.5,
     mark: 'published',
     source: 'Cory: low rain cap costs one velocity pressure more than the exit',
   },
   highRainCap: {
-    value: 1.2,
+    value: CENTRAL.highRainCap,
     low: 1.2,
     high: 1.25,
     mark: 'published',
     source: 'Cory: high rain cap 0.2 to 0.25 more than the exit',
   },
   louvre: {
-    value: 6.25,
+    value: CENTRAL.louvre,
     low: 4.5,
     high: 11.1,
     mark: 'memory',
@@ -138,7 +139,7 @@ export const COEFFICIENTS = {
   },
   /** Scale on the loss of a change of bore. */
   reducer: {
-    value: 1,
+    value: CENTRAL.reducer,
     low: 0.8,
     high: 1.25,
     mark: 'published',
@@ -147,7 +148,7 @@ export const COEFFICIENTS = {
   },
   /** System effect of a tight bend on the flange of the fan, on the inlet velocity pressure. */
   fanBend: {
-    value: 0.8,
+    value: CENTRAL.fanBend,
     low: 0.4,
     high: 1.2,
     mark: 'model assumption',
@@ -156,7 +157,7 @@ export const COEFFICIENTS = {
   },
   /** Factor on the loss of an elbow close behind the fan, less 1. */
   outletBend: {
-    value: 0.25,
+    value: CENTRAL.outletBend,
     low: 0,
     high: 0.5,
     mark: 'model assumption',
@@ -165,7 +166,7 @@ export const COEFFICIENTS = {
   },
   /** Pressure that lifts a backdraught flap, Pa. */
   flapOpening: {
-    value: 5,
+    value: CENTRAL.flapOpening,
     low: 3,
     high: 10,
     mark: 'model assumption',
@@ -173,7 +174,7 @@ export const COEFFICIENTS = {
   },
   /** Loss of an open flap. */
   flapOpen: {
-    value: 0.6,
+    value: CENTRAL.flapOpen,
     low: 0.3,
     high: 1,
     mark: 'model assumption',
@@ -181,7 +182,7 @@ export const COEFFICIENTS = {
   },
   /** Scale on what a stuck flap loses. */
   stuckFlap: {
-    value: 1,
+    value: CENTRAL.stuckFlap,
     low: 0.7,
     high: 1.5,
     mark: 'memory',
@@ -189,7 +190,7 @@ export const COEFFICIENTS = {
   },
   /** Discharge coefficient of a gap or hole in the duct. */
   gapDischarge: {
-    value: 0.6,
+    value: CENTRAL.gapDischarge,
     low: 0.55,
     high: 0.7,
     mark: 'memory',
@@ -197,7 +198,7 @@ export const COEFFICIENTS = {
   },
   /** Share of what its class allows that a wall really leaks. */
   wallLeakage: {
-    value: 1,
+    value: CENTRAL.wallLeakage,
     low: 0.3,
     high: 1.5,
     mark: 'model assumption',
@@ -205,7 +206,7 @@ export const COEFFICIENTS = {
   },
   /** Scale on the neck loss of duct crushed under a load. */
   crushedNeck: {
-    value: 1,
+    value: CENTRAL.crushedNeck,
     low: 0.6,
     high: 1.2,
     mark: 'model assumption',
@@ -213,7 +214,7 @@ export const COEFFICIENTS = {
   },
   /** Scale on the loss of each dent. */
   dent: {
-    value: 1,
+    value: CENTRAL.dent,
     low: 0.5,
     high: 2,
     mark: 'model assumption',
@@ -221,18 +222,12 @@ export const COEFFICIENTS = {
   },
   /** Scale on the loss of a wire mesh. */
   screen: {
-    value: 1,
+    value: CENTRAL.screen,
     low: 0.85,
     high: 1.35,
     mark: 'memory',
     source: 'Idelchik diagram 8-6; Blevins has 1.35 times as much where the wires are fine and slow',
   },
-} as const satisfies Record<string, Coefficient>;
+} as const satisfies Record<CoefficientName, Coefficient>;
 
-export type CoefficientName = keyof typeof COEFFICIENTS;
-export type Coefficients = Readonly<Record<CoefficientName, number>>;
-
-/** The central value of each. */
-export const CENTRAL: Coefficients = Object.fromEntries(
-  Object.entries(COEFFICIENTS).map(([name, coefficient]) => [name, coefficient.value]),
-) as unknown as Coefficients;
+export type { CoefficientName, Coefficients } from './central.ts';

@@ -2,13 +2,8 @@
 export type * from './types.ts';
 export { solve, systemCurve, fanCurveOf } from './solve.ts';
 export { FAULTS, addFault, applyFaults, type FaultDefinition, type FaultMeasure } from './faults/index.ts';
-export {
-  COEFFICIENTS,
-  CENTRAL,
-  type Coefficient,
-  type CoefficientName,
-  type Coefficients,
-} from './coefficients.ts';
+export { CENTRAL, type CoefficientName, type Coefficients } from './central.ts';
+export { COEFFICIENTS, type Coefficient } from './coefficients.ts';
 export { ASSUMPTIONS, WARNINGS, type AssumptionCode, type WarningCode } from './notes.ts';
 export { airState, airDensity, dynamicViscosity, saturationPressure, type AirState } from './air.ts';
 export { colebrook, churchill, swameeJain, frictionFactor } from './friction.ts';

@@ -1,7 +1,7 @@
 /**
  * A rig's Solution and its curves. A rig that has no answer gives a Failure, never a throw.
  */
-import { CENTRAL, type Coefficients } from './coefficients.ts';
+import { CENTRAL, type Coefficients } from './central.ts';
 import { buildNetwork, isFailure } from './build.ts';
 import { isStable, operate, systemPressure, type Operation } from './operate.ts';
 import type { Network } from './network.ts';

@@ -4,7 +4,8 @@
  * (fan textbooks, from memory). What cannot be had is a Refusal with what can.
  */
 import { bracketedRoot } from './root.ts';
-import { CENTRAL, type Coefficient, type Coefficients } from './coefficients.ts';
+import { CENTRAL, type Coefficients } from './central.ts';
+import type { Coefficient } from './coefficients.ts';
 import { refused, type Refusal } from './refusal.ts';
 import { solve } from './solve.ts';
 import type { Failure, FanTable, Rig, Solution, Stock } from './types.ts';

@@ -1,5 +1,5 @@
 /** The flow of a rig with every subset of its faults: what fair shares and the put-right list both rest on. */
-import { CENTRAL, type Coefficients } from './coefficients.ts';
+import { CENTRAL, type Coefficients } from './central.ts';
 import { refused, type Refusal } from './refusal.ts';
 import { buildNetwork, isFailure } from './build.ts';
 import { operate } from './operate.ts';

@@ -1,5 +1,5 @@
 /** Fans against each other on the same run: at the same watts, at the same flow, and the air each watt moves. */
-import { CENTRAL, type Coefficients } from './coefficients.ts';
+import { CENTRAL, type Coefficients } from './central.ts';
 import { atSpeed, speedForFlow, speedWhere, withFan, type Answer, type SpeedOptions } from './speed.ts';
 import type { FlowName } from './subsets.ts';
 import type { FanTable, Rig, Solution, Stock } from './types.ts';

@@ -2,7 +2,7 @@
  * Given bad readings: which faults could explain them, one or two at a time, ranked by how probable each is
  * afterwards; which of the leaders cannot be told apart; and what to read next to tell them apart.
  */
-import { CENTRAL, type Coefficients } from '../coefficients.ts';
+import { CENTRAL, type Coefficients } from '../central.ts';
 import { evidence, LEAST_AMOUNT, logPrior, logSum, type Weighed } from './evidence.ts';
 import { FAULTS } from '../faults/index.ts';
 import { METER_COEFFICIENTS } from '../instruments/coefficients.ts';
