@@ -6,7 +6,7 @@ import { flushSync } from 'svelte';
 import { currentStep } from '#lesson';
 import type { LessonPlay } from '#session';
 
-interface Actions {
+export interface Actions {
   play: Pick<LessonPlay, 'send' | 'snapshot' | 'phase'>;
   leave: () => void;
 }
