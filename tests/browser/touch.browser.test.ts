@@ -9,7 +9,8 @@ const FINGER = 44;
 
 /**
  * What can be pressed and is smaller than a finger. A link inside a sentence is as high as its line, and a
- * range laid unseen over a plot takes no finger: the plot under it does.
+ * range laid unseen over a plot takes no finger: the plot under it does. The stations of a long lesson share one
+ * row: as high as a finger, and 24 px wide at least (`phone.browser.test.ts`).
  */
 const small = (reader: Page): Promise<string[]> =>
   reader.evaluate((finger) => {
@@ -30,7 +31,11 @@ const small = (reader: Page): Promise<string[]> =>
         )
         .map((element) => ({ element, box: element.getBoundingClientRect() }))
         .filter(({ box }) => box.width > 1 && box.height > 1)
-        .filter(({ box }) => Math.round(box.width) < finger || Math.round(box.height) < finger)
+        .filter(
+          ({ element, box }) =>
+            Math.round(box.width) < (element.matches('header nav .node') ? 24 : finger) ||
+            Math.round(box.height) < finger,
+        )
         .map(({ element, box }) => `${element.outerHTML.slice(0, 90)} ${box.width}x${box.height}`)
     );
   }, FINGER);
