@@ -38,6 +38,8 @@ async function listened(lesson: Lesson): Promise<string[]> {
   for (const step of lesson.steps) {
     if (isTaught(step)) lines.push(`${step.id}: ${sentences(await through(reader, step))}`);
     else if (step.kind === 'mend') {
+      // The list is fetched when it is wanted.
+      await vi.waitFor(() => expect(document.querySelector('#panel li .press')).not.toBeNull());
       lines.push(`${step.id}: ${sentences(told())}`);
       for (const { id } of jobsOf(lesson, step)) {
         await reader.send({ type: 'repair.make', stepId: id });

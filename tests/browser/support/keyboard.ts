@@ -71,7 +71,7 @@ export async function openTable(page: Page, place: 'crossing' | 'ledger'): Promi
 
 /** Types a prediction into its field and leaves it. */
 export async function typeGuess(page: Page, number: string): Promise<void> {
-  await tabTo(page, ({ place, type }) => place === 'panel' && type === 'number');
+  await tabTo(page, ({ place, type }) => place === 'panel' && type === 'text');
   await page.keyboard.press('Control+a');
   await page.keyboard.type(number);
   await page.keyboard.press('Tab');
