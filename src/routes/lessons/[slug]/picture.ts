@@ -2,6 +2,8 @@
 import { say, type MessageKey } from '#i18n';
 import type { Curve, LedgerEntry, WalkLeak, WalkMark, WalkStation } from '#charts';
 import type { Fault, Rig, Solution } from '#physics';
+import { belliesIn, frameFor, layout, type Belly, type Drawing } from '#scene';
+import type { Trouble } from '#scene-trouble';
 import { show, type UnitChoice } from '#units';
 import {
   changes,
@@ -19,7 +21,7 @@ import {
   type Stage,
   type Step,
 } from '#lesson';
-import type { Balance, LessonPlay, Likely } from '#session';
+import type { Balance, LessonPlay, LessonRuns, Likely } from '#session';
 
 export const faultWord = (fault: Fault) => say(`fault.${fault.kind}` as MessageKey);
 
@@ -214,6 +216,31 @@ export function walkExtent(play: LessonPlay): [number, number] {
   const room = (high - low) * 0.1;
   return [low - room, high + room];
 }
+
+/** Worked out once a lesson and rig. */
+const hanging = new WeakMap<LessonRuns, Map<string, Belly[]>>();
+
+/** All that ever hangs on the rig now shown. Nothing but a sag lowers a duct, so no other fault need be solved. */
+export function belliesOf({
+  lesson,
+  runs,
+  target: { rig },
+}: Pick<LessonPlay, 'lesson' | 'runs' | 'target'>): Belly[] {
+  const byRig = hanging.get(runs) ?? new Map<string, Belly[]>();
+  hanging.set(runs, byRig);
+  const known = byRig.get(rig);
+  if (known) return known;
+  const stages = everyStage(lesson).filter((stage) => stage.rig === rig);
+  const sags = stages.map(({ faults }) => faults.filter(({ kind }) => kind === 'sag'));
+  const found = belliesIn(sags.map((faults) => runs.at({ rig, faults })));
+  const once = [...new Map(found.map((belly) => [JSON.stringify(belly), belly])).values()];
+  byRig.set(rig, once);
+  return once;
+}
+
+/** The run as drawn across a width, for a chart that shares its axis and stands apart from the drawing. */
+export const drawingOf = (play: LessonPlay, width: number, drawer?: Trouble['drawer']): Drawing =>
+  layout(play.rig, play.solution, play.healthy, frameFor(width || 360), {}, drawer, belliesOf(play));
 
 const CAUSES: Record<Fault['kind'], readonly string[]> = {
   sag: ['sag'],
