@@ -26,6 +26,13 @@ export interface Lettering {
   readonly choice?: UnitChoice;
 }
 
+/** How deep a piece hangs in one state of the run. */
+export interface Belly {
+  readonly piece: string;
+  readonly sag_m: number;
+  readonly span_m: number;
+}
+
 export interface Point {
   readonly x: number;
   readonly y: number;
@@ -232,7 +239,7 @@ export interface Drawing {
   readonly lettering: number;
   readonly stroke: { readonly heavy: number; readonly fine: number };
   readonly pixelsPerMetre: number;
-  /** How many times size bores and sag are drawn. */
+  /** How many times size bores and sag are drawn; the same in every state whose bellies were handed in. */
   readonly enlargement: number;
   readonly centreline: readonly Sample[];
   readonly walls: readonly WallPart[];

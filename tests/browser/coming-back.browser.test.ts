@@ -252,7 +252,7 @@ test('the end of a lesson leads on to the next, the last to all of them', async 
     const reader = await page({ path: `/lessons/${lesson.slug}`, reducedMotion: 'reduce' });
     await main.alive(reader);
     await play(reader, lesson, false);
-    const on = reader.locator('#panel .act a');
+    const on = reader.locator('#panel :is(.act, .again) a');
     await on.first().waitFor();
     const links = await on.evaluateAll((all) =>
       all.map((each) => [each.textContent, each.getAttribute('href')]),

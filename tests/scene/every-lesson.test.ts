@@ -6,7 +6,8 @@ import { loadLessons } from '#lesson-load';
 import { frameFor, layout } from '#scene';
 import { trouble } from '#scene-trouble';
 import { defaults } from '#units';
-import { faultSize, spentBy, spentWords } from '../../src/routes/lessons/[slug]/picture.ts';
+import { belliesOf, faultSize } from '../../src/routes/lessons/[slug]/picture.ts';
+import { spentBy, spentWords } from '../../src/routes/lessons/[slug]/walk.ts';
 import type { Box, Drawing } from '../../src/scene/types.ts';
 
 const frames = [
@@ -74,7 +75,15 @@ test.each(loadLessons().map(({ lesson }) => [lesson.slug, lesson] as const))(
               faultLabel: { title, text, kind: fault.kind },
               choice: defaults,
             };
-            const drawing = layout(runs.rig(stage), solution, healthy, frame, lettering, trouble.drawer);
+            const drawing = layout(
+              runs.rig(stage),
+              solution,
+              healthy,
+              frame,
+              lettering,
+              trouble.drawer,
+              belliesOf({ lesson, runs, target: stage }),
+            );
             return wrong(drawing).map((what) => `${frame.width} ${stage.rig} "${title}" "${text}" ${what}`);
           }),
         );

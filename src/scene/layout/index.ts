@@ -1,7 +1,10 @@
-/** `layout`: a solved rig in, a drawing out. Pure: no page, no clock, the same answer every time. */
+/**
+ * `layout`: a solved rig in, a drawing out. Pure: no page, no clock, the same answer every time. `bellies`: what
+ * hangs in the other states a reader sees of this rig; a duct that sags must not look as if it got thinner.
+ */
 import type { Rig, Solution } from '#physics';
 import { defaults } from '#units';
-import type { Box, Drawing, Fixture, Frame, Lettering, Point, Sample, Trouble } from '../types.ts';
+import type { Belly, Box, Drawing, Fixture, Frame, Lettering, Point, Sample, Trouble } from '../types.ts';
 import { air } from './air.ts';
 import { extents, samples, type Narrowing } from './bore.ts';
 import { building } from './building.ts';
@@ -28,13 +31,14 @@ export function layout(
   frame: Frame,
   lettering: Lettering = {},
   drawer?: TroubleDrawer,
+  bellies: readonly Belly[] = [],
 ): Drawing {
   const { run } = rig;
   const plan = planOf(run);
   const size = sizes(frame, plan.exit);
   const shapes = new Map(solution.pieces.map((piece) => [piece.id, piece.shape]));
   const before = new Map(healthy.pieces.map((piece) => [piece.id, piece.shape]));
-  const scale = fit(run, plan, shapes, size);
+  const scale = fit(run, plan, shapes, size, bellies);
   const enlarged = scale.pixelsPerMetre * scale.enlargement;
   const bores = new Map(run.map((piece, index) => [piece.id, plan.bore_m[index]! * enlarged]));
   const boresTo = new Map(

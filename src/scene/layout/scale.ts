@@ -1,5 +1,6 @@
 /** How large the run is drawn: lengths to one scale that fills the frame, bores and sag to a larger one. */
-import type { Piece, PieceShape } from '#physics';
+import type { Piece, PieceShape, Solution } from '#physics';
+import type { Belly } from '../types.ts';
 import { walk } from './legs.ts';
 import { clamp } from './numbers.ts';
 import type { Plan } from './plan.ts';
@@ -15,11 +16,21 @@ const NONE: ReadonlyMap<string, PieceShape> = new Map();
 /** A riser may shrink the whole run to stand up in full, but to no less than this of what fills the frame. */
 const SHRUNK_LEAST = 0.62;
 
+/** What hangs in any of these states of a run, so that all of them can be drawn to one scale. */
+export const belliesIn = (solutions: readonly Solution[]): Belly[] =>
+  solutions.flatMap(({ pieces }) =>
+    pieces.flatMap(({ id, shape: { sag_m, span_m } }) =>
+      sag_m && span_m ? [{ piece: id, sag_m, span_m }] : [],
+    ),
+  );
+
+/** `bellies`: what else the drawing must have room for, whatever hangs now. */
 export function fit(
   run: readonly Piece[],
   plan: Plan,
   shapes: ReadonlyMap<string, PieceShape>,
   size: Sizes,
+  bellies: readonly Belly[] = [],
 ): Scale {
   const bore_m = plan.widest_m;
   // Blown up further than this, a belly's inside would fold over itself: at its roundest a hung span has a
@@ -28,11 +39,12 @@ export function fit(
   // The deepest belly, wall and all, must stay above the ceiling board.
   let lowest_m = 0;
   run.forEach((piece, index) => {
-    const shape = shapes.get(piece.id);
-    const sag_m = shape?.sag_m ?? 0;
-    lowest_m = Math.max(lowest_m, plan.deepest_m[index]! + sag_m + plan.bore_m[index]! * 0.66);
-    if (sag_m)
-      tightest = Math.min(tightest, (shape?.span_m ?? 1) / Math.sqrt(10.6 * sag_m * plan.bore_m[index]!));
+    const now = shapes.get(piece.id);
+    const others = bellies.filter((belly) => belly.piece === piece.id);
+    for (const { sag_m = 0, span_m = 1 } of [now ?? {}, ...others]) {
+      lowest_m = Math.max(lowest_m, plan.deepest_m[index]! + sag_m + plan.bore_m[index]! * 0.66);
+      if (sag_m) tightest = Math.min(tightest, span_m / Math.sqrt(10.6 * sag_m * plan.bore_m[index]!));
+    }
   });
   const drop = size.ceiling - size.axis - 4;
   const scaleAt = (pixelsPerMetre: number): Scale => ({
