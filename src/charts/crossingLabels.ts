@@ -1,5 +1,5 @@
 /** The words on the crossing and the places each would like, most important first. */
-import { numeral, say } from '#i18n';
+import { say } from '#i18n';
 import { show } from '#units';
 import type { Spot } from './curve.ts';
 import { spotAt } from './curve.ts';
@@ -73,7 +73,7 @@ export function crossingLabels(view: CrossingView, ground: LabelGround, obstacle
     requests.push(request('you', texts, besideMark(prediction, frame.height, height, leftFirst)));
   }
   if (gap && prediction) {
-    const value = numeral(String(Math.abs(missed)));
+    const value = show('flow', Math.abs(missed), view.choice, { already: true }).number;
     const middle = (gap.from + gap.to) / 2;
     const above = gap.y - height / 2 - 1;
     const away = gap.to > gap.from;
