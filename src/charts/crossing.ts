@@ -283,7 +283,10 @@ export function ticksOf(scale: LinearScale, count: number): Tick[] {
   return scale.ticks(ask).map((value) => ({ at: scale(value), text: format(value) }));
 }
 
-/** An arrow that follows the fan curve from ring to dot, lifted off it so that both can be seen. */
+/**
+ * An arrow that follows the fan curve from ring to dot, lifted off it so that both can be seen. Where the fan itself
+ * has changed, the ring lies on a curve that is gone, and the arrow bends over from one to the other.
+ */
 function slide(
   fan: readonly Spot[],
   ring: Spot,
@@ -295,13 +298,15 @@ function slide(
   if (reach < markRadius * 2 + 8) return undefined;
   const lift = Math.min(type * 1.3, Math.max(10, reach * 0.3));
   const barbs = Math.min(type * 0.57, reach * 0.22);
+  const onFan = (mark: Spot) => Math.abs((spotAt(fan, mark.x)?.y ?? Infinity) - mark.y) < type;
+  const along = onFan(ring) && onFan(dot);
   const steps = 16;
   const spots: Spot[] = [];
   for (let step = 0; step <= steps; step += 1) {
     const share = step / steps;
     const at = ring.x + share * (dot.x - ring.x);
     const straightY = ring.y + share * (dot.y - ring.y);
-    const y = spotAt(fan, at)?.y ?? straightY;
+    const y = (along ? spotAt(fan, at)?.y : undefined) ?? straightY;
     // Near the ends the fan curve is left for the mark itself, which need not lie on it to the pixel.
     const blend = Math.sin(Math.PI * share);
     const spot = { x: at + lift * blend * 0.6, y: straightY + (y - straightY) * blend - lift * blend };
