@@ -144,6 +144,11 @@ describe.each(PHONES)('at $width x $height', (viewport) => {
           await expectRoom(reader, 'a card chosen');
         }
         await panel.locator('.act .press').first().click();
+      } else if (phase === 'mending') {
+        await panel.locator('li .press').first().waitFor();
+        for (const repair of await panel.locator('li .press').all()) await repair.click();
+        await expectRoom(reader, 'all mended');
+        await panel.locator('.act .press').first().click();
       } else if (['asking', 'observe', 'explain', 'again'].includes(phase) && (await open.count()))
         await open.last().click();
       else await panel.locator('.act .press').first().click();
