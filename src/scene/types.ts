@@ -230,7 +230,7 @@ export interface Trouble {
   readonly wheel: string;
   /** Where no label may stand. */
   readonly taken: readonly Box[];
-  /** Where words about a fault point that sits elsewhere than along its piece: joints, the door. */
+  /** Where words about a fault point that sits elsewhere than along its piece: joints, the door, the grille. */
   readonly spots: readonly { readonly piece: string; readonly kind: FaultKind; readonly at: Point }[];
 }
 

@@ -10,6 +10,8 @@ interface Setting {
   readonly fault: Point;
   /** x of every strap. */
   readonly straps: readonly number[];
+  /** Where the room ends. */
+  readonly roomRight: number;
   /** Of the words, in pixels. */
   readonly width: number;
   readonly lines: 1 | 2;
@@ -30,12 +32,15 @@ export function band(points: readonly Sample[], from: number, to: number) {
 }
 
 export function faultSpots(setting: Setting): Point[] {
-  const { frame, size, points, fault, straps, width, lines } = setting;
+  const { frame, size, points, fault, straps, roomRight, width, lines } = setting;
   const letter = size.lettering;
   const tall = letter * (lines === 2 ? 2.36 : 1.3);
   // A projector's letters leave little paper between roof and run: there words stand close over it.
   const gap = letter * (frame.lettering === undefined ? 1.1 : 0.35);
   const half = width / 2;
+  // The grille, and the door below it, are no part of the run: words over the run would seem to point at the duct.
+  const isLow = fault.y > size.joistTop;
+  const inRoom = fault.y > size.ceiling + size.board * 2;
   /** Places across, kept between two edges, the nearest first; none where there is too little room. */
   const across = (from: number, to: number) => {
     const [least, most] = [from + half + 4, to - half - 4];
@@ -43,8 +48,10 @@ export function faultSpots(setting: Setting): Point[] {
     const all = STEPS.map((step) => clamp(fault.x + step * width * 0.2, least, most));
     return [...new Set(all)].sort((a, b) => Math.abs(a - fault.x) - Math.abs(b - fault.x));
   };
-  const crossed = (x: number) => straps.filter((strap) => Math.abs(strap - x) < half + 6).length;
-  const far = (x: number) => Number(Math.abs(x - fault.x) > width * 0.81);
+  // Under the run it is the fan's stand that words would hide.
+  const posts = isLow ? points.filter(({ hub }) => hub > 0).map(({ x }) => x) : straps;
+  const crossed = (x: number) => posts.filter((post) => Math.abs(post - x) < half + 6).length;
+  const far = (x: number) => Number(!isLow && Math.abs(x - fault.x) > width * 0.81);
   // Near at hand a label that no strap runs through reads best; after that, the nearest.
   const inside = across(size.wallLeft + size.wallThick, size.wallRight).sort(
     (a, b) => far(a) - far(b) || (far(a) ? 0 : crossed(a) - crossed(b)),
@@ -57,7 +64,7 @@ export function faultSpots(setting: Setting): Point[] {
   });
   const under = inside.flatMap((x): Point[] => {
     const { bottom } = band(points, x - half, x + half);
-    const head = Math.max(bottom, fault.y) + letter * 0.6;
+    const head = (isLow ? bottom : Math.max(bottom, fault.y)) + letter * 0.6;
     return head + tall < size.joistTop - 2 ? [{ x, y: head + letter }] : [];
   });
   const sky = across(0, frame.width).flatMap((x): Point[] => {
@@ -70,16 +77,15 @@ export function faultSpots(setting: Setting): Point[] {
   const beside = across(size.wallRight + size.wallThick, frame.width).flatMap((x): Point[] =>
     [3.4, 2.4].map((lift) => ({ x, y: frame.height - letter * lift - tall + letter })),
   );
-  // In a small drawing words in the room would hide ceiling, grille and walls.
-  const below = fault.y > size.ceiling;
-  const room = !size.small
-    ? across(below ? fault.x + letter * 0.6 : 0, below ? size.wallRight : frame.width).flatMap(
-        (x): Point[] => [
-          { x, y: size.ceiling + size.board + letter * 1.5 },
-          { x, y: size.bottom - tall + letter * 0.5 },
-        ],
-      )
-    : [];
-  const elsewhere = [...over, ...under, ...sky, ...beside];
-  return below ? [...room, ...elsewhere] : [...elsewhere, ...room];
+  // Words in the room would hide what stands there, in a small drawing ceiling and walls too; past its door they
+  // hide nothing.
+  const past = isLow ? across(roomRight + letter, size.wallRight) : [];
+  const room = [...past, ...(size.small || inRoom ? [] : across(0, frame.width))].flatMap((x): Point[] => [
+    { x, y: size.ceiling + size.board + letter * (isLow && !inRoom ? 2.2 : 1.5) },
+    { x, y: size.bottom - tall + letter * 0.5 },
+  ]);
+  if (!isLow) return [...over, ...under, ...sky, ...beside, ...room];
+  const near = inRoom ? [...room, ...under] : [...under, ...room];
+  // A small drawing then rather marks the place and has the words under it.
+  return size.small ? near : [...near, ...beside, ...sky, ...over];
 }

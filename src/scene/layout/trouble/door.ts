@@ -14,32 +14,41 @@ export function leftOpen(sealed: number, stated: number = ORDINARY_MM2): number 
   return 1 / Math.sqrt(1 + (stated / (SEALED_MM2 / sealed)) ** 2);
 }
 
-/** The foot of the door, from the far side; only where words have room there. */
-export function doorSpots(site: Site, { roomRight }: Fixed): Trouble['spots'] {
-  const fault = site.rig.faults?.find(({ kind, amount }) => kind === 'no-make-up-air' && amount > 0);
-  const { size } = site;
-  if (!fault || !size.wide || size.wallRight - roomRight < size.lettering * 14) return [];
+/** Room for the head of the stroke of air that squeezes under the door, and for its line. */
+const UNDER = 4;
+
+/** The door seen on edge, and how much of the gap under it is open. */
+function leafOf({ rig, size }: Site, { roomRight }: Fixed) {
+  const faults = (rig.faults ?? []).filter(({ kind, amount }) => kind === 'no-make-up-air' && amount > 0);
+  const fault = faults.sort((a, b) => b.amount - a.amount)[0];
+  if (!fault) return null;
   const tall = size.bottom - size.ceiling - size.board;
-  return [
-    { piece: fault.at, kind: fault.kind, at: { x: roomRight + tall * 0.12, y: size.bottom - tall * 0.3 } },
-  ];
+  const whole = tall * 0.17;
+  return {
+    at: fault.at,
+    tall,
+    whole,
+    // A hair's breadth stays to be seen, however little is left.
+    open: 1 + (whole - 1) * leftOpen(fault.amount, rig.room?.makeUpFreeArea_mm2),
+    x: roomRight,
+    thick: tall * 0.06,
+    foot: size.bottom - UNDER,
+    head: size.ceiling + size.board + tall * 0.14,
+  };
+}
+
+/** The gap under the door, from the far side. */
+export function doorSpots(site: Site, fixed: Fixed): Trouble['spots'] {
+  const leaf = leafOf(site, fixed);
+  if (!leaf) return [];
+  const at = { x: leaf.x + leaf.thick + 2, y: leaf.foot - leaf.open - 1 };
+  return [{ piece: leaf.at, kind: 'no-make-up-air', at }];
 }
 
 export function door(site: Site, fixed: Fixed): TroubleMark[] {
-  const faults = (site.rig.faults ?? []).filter((fault) => fault.kind === 'no-make-up-air');
-  const sealed = Math.max(0, ...faults.map((fault) => fault.amount));
-  const at = faults[0]?.at;
-  if (!at || sealed <= 0) return [];
-  const { size } = site;
-  const tall = size.bottom - size.ceiling - size.board;
-  const whole = tall * 0.17;
-  const left = leftOpen(sealed, site.rig.room?.makeUpFreeArea_mm2);
-  // A hair's breadth stays to be seen, however little is left.
-  const open = 1 + (whole - 1) * left;
-  const x = fixed.roomRight;
-  const thick = tall * 0.06;
-  const foot = size.bottom;
-  const head = size.ceiling + size.board + tall * 0.14;
+  const leaf = leafOf(site, fixed);
+  if (!leaf) return [];
+  const { at, tall, whole, open, x, thick, foot, head } = leaf;
   // Seen on edge: the leaf, its brush seal, the threshold, and the air that still squeezes under it.
   const brush = whole - open;
   let bristles = '';

@@ -1,5 +1,5 @@
 /** Openings that are not clear: lint on the grille, a nest or a mesh at the cowl, a flap that stuck. */
-import type { Point, Sample, TroubleMark } from '../../types.ts';
+import type { Point, Sample, Trouble, TroubleMark } from '../../types.ts';
 import { placeAt } from '../centreline.ts';
 import { at, line, n, scatter } from '../numbers.ts';
 import type { Fixed, Site } from './drawer.ts';
@@ -36,6 +36,14 @@ function grille(site: Site, points: readonly Sample[], fixed: Fixed): TroubleMar
     }
   }
   return [mark('blocked-grille', piece.id, wide, { heavy, fine })];
+}
+
+/** The grille itself, at its edge under the ceiling: its piece has no length along the run to point at. */
+export function grilleSpots(site: Site, points: readonly Sample[], { mouth }: Fixed): Trouble['spots'] {
+  const piece = site.rig.run[0];
+  if (piece?.kind !== 'grille' || site.shapes.get(piece.id)?.freeArea === undefined) return [];
+  const y = (site.size.ceiling + site.size.board + mouth.y) / 2;
+  return [{ piece: piece.id, kind: 'blocked-grille', at: { x: mouth.x + points[0]!.full * 1.3 + 2, y } }];
 }
 
 /** Twigs and straw from the lower lip upward, as high as the share of the opening they close. */

@@ -5,7 +5,7 @@ import { bend } from './bend.ts';
 import { damage } from './damage.ts';
 import { door, doorSpots } from './door.ts';
 import type { Site, TroubleDrawer } from './drawer.ts';
-import { ends } from './ends.ts';
+import { ends, grilleSpots } from './ends.ts';
 import { fanMarks } from './fan.ts';
 import { jointMarks, joints, jointSpots } from './joints.ts';
 import { leaks, most } from './leaks.ts';
@@ -45,7 +45,11 @@ export const drawer: TroubleDrawer = {
         site.solution.pieces.map(({ id, flow_L_s }) => [id, Math.abs(flow_L_s) / greatest]),
       ),
       wheel: fan.wheel,
-      spots: [...jointSpots(site, points, found), ...doorSpots(site, fixed)],
+      spots: [
+        ...jointSpots(site, points, found),
+        ...doorSpots(site, fixed),
+        ...grilleSpots(site, points, fixed),
+      ],
       taken: [
         ...harm.taken,
         ...lost.streams.map(({ points: way }) => round(way)),
