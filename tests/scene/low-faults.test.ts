@@ -1,6 +1,6 @@
 /** The grille and the door hang on no stretch of the run: words about them lead to them, and never to the duct. */
 import { expect, test } from 'vitest';
-import { everyStage } from '#lesson';
+import { isTaught, stagesOf } from '#lesson';
 import { LessonRuns, lessonRigs, stockFor } from '#lesson-engine';
 import { loadLessons } from '#lesson-load';
 import type { FaultKind } from '#physics';
@@ -19,11 +19,12 @@ const frames = [
   frameFor(296),
 ];
 
-/** Every lesson's stage with such a fault, drawn with its words at each width. */
+/** Every stage of a taught step with such a fault, drawn with its words at each width; a job names no fault. */
 const drawings = loadLessons().flatMap(({ lesson }) => {
   const rigs = lessonRigs(lesson);
   const runs = new LessonRuns(lesson, rigs, stockFor(lesson, rigs));
-  return everyStage(lesson).flatMap((stage) =>
+  const stages = lesson.steps.filter(isTaught).flatMap((step) => Object.values(stagesOf(lesson, step)));
+  return stages.flatMap((stage) =>
     stage.faults
       .filter(({ kind }) => LOW.includes(kind))
       .flatMap((fault) =>
@@ -76,7 +77,8 @@ test('the line from the words ends at the grille, or at the gap under the door',
 test('the line from the words does not cross the duct on its way', () => {
   for (const { name, drawn } of drawings) {
     const leader = leaderOf(drawn);
-    if (!leader) continue;
+    // Before a class the letters are so large that no paper is left beside the door.
+    if (!leader || drawn.frame.lettering !== undefined) continue;
     const [from, to] = leader;
     const crossed = drawn.centreline.filter((point) =>
       Array.from({ length: 40 }, (_, k) => k / 40).some((t) => {
