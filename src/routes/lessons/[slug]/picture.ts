@@ -56,7 +56,9 @@ export function namedFault(play: LessonPlay): Fault | undefined {
   if (step.kind === 'fault') return inPicture(play) ? step.fault : undefined;
   if (step.kind !== 'case') return undefined;
   const fresh = come(stagesOf(play.lesson, step).from, play.target);
-  return [...fresh, ...play.target.faults].find(({ at }) => at === subjectOf(step));
+  const there = [...fresh, ...play.target.faults].find(({ at }) => at === subjectOf(step));
+  // Of two cases the first is looked at before anything is said of the second: what is wrong with it is named too.
+  return there ?? (step.role === 'compare' && !inPicture(play) ? play.target.faults[0] : undefined);
 }
 
 /** Which curve the change in the picture moved: the run's, up or down, or the fan's; for a title. */
