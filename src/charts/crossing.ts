@@ -55,6 +55,13 @@ export function visible({ hideResult, ...input }: CrossingInput): CrossingView {
 export const leaving = ({ point, leaving_L_s }: CrossingView): number | null =>
   point && (leaving_L_s ?? point.flow_L_s);
 
+/** Whether what leaves the run is, as shown, another flow than what passes the fan. */
+function leaks(view: CrossingView): boolean {
+  const result = leaving(view);
+  if (result === null || !view.point) return false;
+  return difference('flow', view.point.flow_L_s, result, view.choice) !== 0;
+}
+
 /** The system curve a reader means: the present one, or the latest that may be seen. */
 export function readable(view: CrossingView): Curve | undefined {
   const order: Tone[] = ['present', 'before', 'healthy', 'ghost'];
@@ -154,8 +161,6 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
       ? { from: xHeld(result), to: prediction.x, y: frame.height - type * 1.6 }
       : undefined;
 
-  const leaks =
-    result !== null && view.point && difference('flow', view.point.flow_L_s, result, view.choice) !== 0;
   const linesOf = (ghost: boolean): Segment[] =>
     curves
       .filter((curve) => (curve.tone === 'ghost') === ghost)
@@ -203,7 +208,7 @@ export function layout(view: CrossingView, { width, height, type }: Size): Cross
         prediction,
         gap,
         missed,
-        ...(leaks ? { leaves: xHeld(result) } : {}),
+        ...(result !== null && leaks(view) ? { leaves: xHeld(result) } : {}),
       },
       { boxes, segments, faint },
     ),
@@ -233,7 +238,7 @@ function bandEdges(view: CrossingView): CurvePoint[][] {
   const present = view.curves.findLast((curve) => curve.tone === 'present');
   if (!present || !view.likely || !view.point) return [];
   // With leaks the band is of what leaves the run, and the curve of what passes the fan.
-  if (difference('flow', view.point.flow_L_s, leaving(view)!, view.choice) !== 0) return [];
+  if (leaks(view)) return [];
   const run = tidy(present.points);
   const fan = tidy(view.fan);
   const edges = [view.likely.low_L_s, view.likely.high_L_s].map((flow_L_s) => {

@@ -5,7 +5,7 @@ import { say } from '#i18n';
 import { pressureAt, tidy } from './curve.ts';
 import { leaving, readable, type CrossingView } from './crossing.ts';
 import { brief, difference, more, spoken, spokenUnit, symbol } from './words.ts';
-import type { ChartTable } from './types.ts';
+import type { ChartTable, Curve } from './types.ts';
 
 /** How it is built, what it shows, what changed from what to what. */
 export function summary(view: CrossingView): string {
@@ -154,13 +154,14 @@ export function tables(view: CrossingView): ChartTable[] {
 export function reading(view: CrossingView, flow_L_s: number): { text: string; aloud: string } {
   const { choice } = view;
   const run = readable(view);
-  const along = (points: Parameters<typeof tidy>[0]) => pressureAt(tidy(points), flow_L_s);
-  const readable_Pa = { fan: along(view.fan), run: run ? along(run.points) : null };
   // Where they meet both are what was solved; the drawn points lie to either side of it.
-  const met = view.point && flow_L_s === view.point.flow_L_s ? view.point.pressure_Pa : undefined;
-  const meets = (value: number | null) => (met === undefined || value === null ? value : met);
-  const fan_Pa = meets(readable_Pa.fan);
-  const run_Pa = run?.tone === 'present' ? meets(readable_Pa.run) : readable_Pa.run;
+  const met = view.point?.flow_L_s === flow_L_s ? view.point : undefined;
+  const along = (points: Curve['points'], meets: boolean): number | null => {
+    const drawn_Pa = pressureAt(tidy(points), flow_L_s);
+    return drawn_Pa !== null && meets && met ? met.pressure_Pa : drawn_Pa;
+  };
+  const fan_Pa = along(view.fan, true);
+  const run_Pa = run ? along(run.points, run.tone === 'present') : null;
   const way = fan_Pa == null ? (run_Pa == null ? 'none' : 'run') : run_Pa == null ? 'fan' : 'both';
   const spare = fan_Pa != null && run_Pa != null ? difference('pressure', run_Pa, fan_Pa, choice) : 0;
   return {

@@ -52,6 +52,7 @@ export {
   CHARTS,
   EFFORTS,
   guessesFlow,
+  isJob,
   isTaught,
   ROLES,
   type CaseStep,

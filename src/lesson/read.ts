@@ -7,6 +7,7 @@ import {
   EFFORTS,
   guessesFlow,
   lessonSchema,
+  mendsPile,
   type CaseStep,
   type FaultStep,
   type Item,
@@ -56,7 +57,7 @@ function crossCheck(lesson: Lesson, file: string): Problem[] {
     'steps',
     lesson.steps.map((step) => step.id),
   );
-  const mends = lesson.steps.filter((step) => step.kind === 'mend' && !step.faults).length;
+  const mends = lesson.steps.filter(mendsPile).length;
   const faults = faultSteps(lesson).length;
   if (mends > 1 || (mends === 1 && faults === 0))
     note(
@@ -95,8 +96,7 @@ function checkStep(lesson: Lesson, step: Step, index: number, note: Note, once: 
       checkItem(lesson, item, `${at}.questions[${i}]`, note, once);
     return;
   }
-  const mendsThePile = (each: Step) => each.kind === 'mend' && !each.faults;
-  if (step.kind === 'fault' && lesson.steps.slice(0, index).some(mendsThePile))
+  if (step.kind === 'fault' && lesson.steps.slice(0, index).some(mendsPile))
     note(`${at}.kind`, '"fault"', 'no fault after the step that mends; use a case');
   if (step.kind === 'mend') return checkMend(step, at, note, once);
   if (step.kind === 'case') checkCase(step, at, note);

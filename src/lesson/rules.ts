@@ -169,6 +169,10 @@ export function allRepaired(lesson: Lesson, step: MendStep, { repairs }: Journey
   return jobsOf(lesson, step).every(({ id }) => repairs.includes(id));
 }
 
+/** Every choice of some of these, from none to all. */
+export const subsetsOf = (ids: readonly string[]): string[][] =>
+  Array.from({ length: 2 ** ids.length }, (_, set) => ids.filter((_id, i) => set & (1 << i)));
+
 /**
  * The smallest set of jobs whose repair alone brings a run to its rate, the best of that size first; undefined
  * where not even all of them do. `flowWith` gives the flow outdoors with these jobs done, L/s.
@@ -178,8 +182,7 @@ export function fewest(
   flowWith: (repaired: readonly string[]) => number,
   required_L_s: number,
 ): readonly string[] | undefined {
-  const subsets = Array.from({ length: 2 ** jobs.length }, (_, set) => jobs.filter((_, i) => set & (1 << i)));
-  return subsets
+  return subsetsOf(jobs)
     .map((repaired) => ({ repaired, flow_L_s: flowWith(repaired) }))
     .filter(({ flow_L_s }) => flow_L_s >= required_L_s)
     .sort((one, other) => one.repaired.length - other.repaired.length || other.flow_L_s - one.flow_L_s)[0]

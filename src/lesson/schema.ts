@@ -203,6 +203,9 @@ export type EffortName = (typeof EFFORTS)[number];
 
 /** Whether a step explains something: a fault or a case. */
 export const isTaught = (step: Step): step is TaughtStep => step.kind === 'fault' || step.kind === 'case';
+/** Whether a mending step brings faults of its own, and is a job; else it mends what the lesson has piled up. */
+export const isJob = (step: Step): step is MendStep => step.kind === 'mend' && step.faults !== undefined;
+export const mendsPile = (step: Step): boolean => step.kind === 'mend' && !isJob(step);
 /** Whether a prediction is of a flow, and not of cards. */
 export const guessesFlow = (predict: TaughtStep['predict']): predict is FlowGuess =>
   predict !== undefined && 'low_L_s' in predict;

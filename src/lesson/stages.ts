@@ -1,8 +1,17 @@
 /** How the run stands at each point of a lesson: which rig, which faults, which fan and speed. */
 import type { Fault } from '#physics';
 import type { Journey } from './journey.ts';
-import { faultSteps, jobsOf, recordOf, repairsIn, stepAt } from './rules.ts';
-import { isTaught, type Lesson, type MendStep, type Setup, type Step, type TaughtStep } from './schema.ts';
+import { faultSteps, jobsOf, recordOf, repairsIn, stepAt, subsetsOf } from './rules.ts';
+import {
+  isJob,
+  isTaught,
+  mendsPile,
+  type Lesson,
+  type MendStep,
+  type Setup,
+  type Step,
+  type TaughtStep,
+} from './schema.ts';
 import type { LessonView } from './view.ts';
 
 export interface Stage {
@@ -29,7 +38,7 @@ export function pile(lesson: Lesson, count = Infinity): Stage {
 /** Fault steps that come before a step of the lesson, none of them once the mending is past. */
 function pileBefore(lesson: Lesson, step: Step): Stage {
   const before = lesson.steps.slice(0, lesson.steps.indexOf(step));
-  if (before.some((each) => each.kind === 'mend' && !each.faults)) return pile(lesson, 0);
+  if (before.some(mendsPile)) return pile(lesson, 0);
   return pile(lesson, before.filter(({ kind }) => kind === 'fault').length);
 }
 
@@ -112,26 +121,23 @@ export function account(
     const changed = recordOf(context, step.id).revealed && step.to;
     return changed ? [opening, { line: { kind: 'change', stepId: step.id }, stage: to }] : [opening];
   }
-  const repairs = step.kind === 'mend' ? repairsIn(lesson, step, context) : [];
-  const credits = repairs.flatMap((stepId, i) =>
-    step.kind === 'mend'
-      ? [
-          {
-            line: { kind: 'credit' as const, stepId },
-            stage: mended(lesson, step, repairs.slice(0, i + 1)),
-          },
-        ]
-      : [],
-  );
+  const credits = step.kind === 'mend' ? creditsOf(lesson, step, context) : [];
   // A job is found as it is: its account opens there, and what each fault took is for the repairs to show.
-  if (step.kind === 'mend' && step.faults)
-    return [{ line: { kind: 'opening' }, stage: mended(lesson, step) }, ...credits];
+  if (isJob(step)) return [{ line: { kind: 'opening' }, stage: mended(lesson, step) }, ...credits];
   const seen = seenFaults(lesson, context);
   const debits = seen.map((each, i) => ({
     line: { kind: 'debit' as const, stepId: each.id },
     stage: { rig: lesson.rig, faults: seen.slice(0, i + 1).map(({ fault }) => fault) },
   }));
   return [{ line: { kind: 'opening' }, stage: pile(lesson, 0) }, ...debits, ...credits];
+}
+
+/** A line for each repair, and the run with it and those before it. */
+function creditsOf(lesson: Lesson, step: MendStep, journey: Journey) {
+  return repairsIn(lesson, step, journey).map((stepId, i, repairs) => ({
+    line: { kind: 'credit' as const, stepId },
+    stage: mended(lesson, step, repairs.slice(0, i + 1)),
+  }));
 }
 
 /** Fault steps whose faults have been seen by the step now on screen, in order. */
@@ -151,14 +157,7 @@ export function everyStage(lesson: Lesson): Stage[] {
   for (const step of lesson.steps) {
     if (step.kind !== 'mend') continue;
     const jobs = jobsOf(lesson, step).map(({ id }) => id);
-    for (let subset = 2 ** jobs.length - 1; subset >= 0; subset--)
-      stages.push(
-        mended(
-          lesson,
-          step,
-          jobs.filter((_, i) => subset & (1 << i)),
-        ),
-      );
+    for (const repaired of subsetsOf(jobs)) stages.push(mended(lesson, step, repaired));
   }
   for (const step of lesson.steps) {
     if (!isTaught(step)) continue;

@@ -1,6 +1,6 @@
 /** From a rich rig with faults to the plain series network it is solved on, or the reason it cannot be. */
 import { airState } from './air.ts';
-import type { Coefficients } from './coefficients.ts';
+import type { Coefficients } from './central.ts';
 import { bareEntry, withBareEnds } from './ends.ts';
 import { applyFaults, FAULTS } from './faults/index.ts';
 import { fanCurve } from './fan.ts';

@@ -229,5 +229,3 @@ export const COEFFICIENTS = {
     source: 'Idelchik diagram 8-6; Blevins has 1.35 times as much where the wires are fine and slow',
   },
 } as const satisfies Record<CoefficientName, Coefficient>;
-
-export type { CoefficientName, Coefficients } from './central.ts';

@@ -3,7 +3,7 @@
  * where it lies below. Classes and the exponent 0.65 are those of EN 12237 as quoted in open pages; a gap
  * is a sharp-edged hole, Q = Cd A sqrt(2 s/rho).
  */
-import type { Coefficients } from './coefficients.ts';
+import type { Coefficients } from './central.ts';
 import type { Duct, JointCondition, LeakClass } from './types.ts';
 
 export interface LeakPath {

@@ -3,7 +3,7 @@
  * the leaks on the way. Total-pressure bookkeeping throughout; flows in m3/s, pressures in Pa, lengths in m.
  */
 import type { AirState } from './air.ts';
-import type { Coefficients } from './coefficients.ts';
+import type { Coefficients } from './central.ts';
 import type { FanCurve } from './fan.ts';
 import type { ByReynolds } from './friction.ts';
 import type { Leakage } from './leakage.ts';

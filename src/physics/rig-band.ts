@@ -2,7 +2,8 @@
  * The likely band of a rig: every coefficient within its published range, the fan within its rating's
  * error, walls within their roughness range. What a rig states outright counts as known.
  */
-import { COEFFICIENTS, type Coefficient, type Coefficients } from './coefficients.ts';
+import type { Coefficients } from './central.ts';
+import { COEFFICIENTS, type Coefficient } from './coefficients.ts';
 import type { Input } from './distribution.ts';
 import { isFailure, networkOf, soundRig } from './build.ts';
 import { operate, type Operation } from './operate.ts';

@@ -7,7 +7,6 @@ import {
   everyStage,
   guessesFlow,
   isTaught,
-  jobsOf,
   mended,
   runValues,
   stagesOf,
@@ -94,8 +93,7 @@ function checkMend(
   noteWords: Note,
 ): void {
   const found = mended(lesson, step);
-  const all = jobsOf(lesson, step).map(({ id }) => id);
-  const [now, healthy] = [found, mended(lesson, step, all)].map((stage) => solve(rigAt(rigs, stage), stock));
+  const [now, healthy] = [found, { ...found, faults: [] }].map((stage) => solve(rigAt(rigs, stage), stock));
   if (now?.outcome !== 'solved' || healthy?.outcome !== 'solved') return;
   const rule = rigs[found.rig]!.required?.flow_L_s;
   const [low, high] = [now, healthy].map(({ flow_L_s }) => flow_L_s.outdoors.toFixed(1));

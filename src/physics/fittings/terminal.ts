@@ -1,6 +1,6 @@
 /** Where the air leaves: the coefficient includes the velocity pressure thrown away at the exit. */
 import type { Cause, Terminal } from '../types.ts';
-import type { CoefficientName } from '../coefficients.ts';
+import type { CoefficientName } from '../central.ts';
 import { coefficientTerm, type Context, type Part, type Term } from '../network.ts';
 
 const FORMS: Record<Terminal['form'], CoefficientName> = {

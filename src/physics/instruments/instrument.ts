@@ -1,5 +1,5 @@
 /** What all meters share: the shape of a reading, its two kinds of error, and rounding to what is shown. */
-import type { Coefficients } from '../coefficients.ts';
+import type { Coefficients } from '../central.ts';
 import type { Failure, Rig, Stock } from '../types.ts';
 import type { Traverse, TraverseMethod } from './traverse.ts';
 

@@ -10,6 +10,7 @@ import {
   currentStep,
   everyStage,
   faultSteps,
+  isJob,
   isTaught,
   jobsOf,
   mended,
@@ -168,7 +169,7 @@ export function entriesOf(
   const title = (id: string) => text.sections[id]?.title ?? id;
   const here = currentStep(play.snapshot);
   const isCase = here.kind === 'case';
-  const job = here.kind === 'mend' && here.faults !== undefined;
+  const job = isJob(here);
   const pieceOf = (id: string) => {
     const step = play.lesson.steps.filter(isTaught).find((each) => each.id === id);
     if (step) return subjectOf(step);

@@ -3,6 +3,7 @@ import {
   currentStep,
   fill,
   fillWords,
+  isJob,
   isTaught,
   mended,
   pile,
@@ -35,8 +36,7 @@ export function valuesOf(
   const step = currentStep(play.snapshot);
   const { healthy, lesson, runs, snapshot } = play;
   const rule = required === undefined ? {} : { required_L_s: required.flow_L_s };
-  if (step.kind === 'mend' && step.faults)
-    return runValues({ healthy, now: runs.at(mended(lesson, step)), ...rule }, choice);
+  if (isJob(step)) return runValues({ healthy, now: runs.at(mended(lesson, step)), ...rule }, choice);
   if (!isTaught(step)) return runValues({ healthy, now: runs.at(pile(lesson, 0)), ...rule }, choice);
   const { from, to } = stagesOf(lesson, step);
   const predicted = recordOf(snapshot.context, step.id).lockedPrediction?.flow_L_s;
